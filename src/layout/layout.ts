@@ -1,0 +1,55 @@
+/** Sheet goods laid out: plain data. Lengths nm, origin at the corner left by the trim cuts. */
+export interface Layout {
+  readonly sheets: readonly SheetLayout[];
+  /** One row a stock: sheets used, lower bound, and whether it is proved. */
+  readonly counts: readonly { readonly stock: string; readonly used: number; readonly bound: number }[];
+  readonly unplaced: readonly { readonly part: string; readonly why: string }[];
+}
+export interface SheetLayout {
+  readonly stock: string;
+  readonly index: number;
+  readonly of: number;
+  readonly length: number;
+  readonly width: number;
+  readonly kerf: number;
+  readonly trim: number;
+  readonly grain: 'length' | 'width' | 'none';
+  readonly pieces: readonly {
+    readonly part: string;
+    readonly x: number;
+    readonly y: number;
+    readonly w: number;
+    readonly h: number;
+    readonly turned: boolean;
+  }[];
+  readonly offcuts: readonly {
+    readonly name: string;
+    readonly x: number;
+    readonly y: number;
+    readonly w: number;
+    readonly h: number;
+    readonly keep: boolean;
+  }[];
+  /** In the order in which they are made. */
+  readonly cuts: readonly GuillotineCut[];
+}
+export interface GuillotineCut {
+  readonly number: number;
+  readonly kind: 'trim' | 'rip' | 'cross';
+  readonly stage: number;
+  /** The line of the cut on the sheet (centre of the kerf). */
+  readonly from: readonly [number, number];
+  readonly to: readonly [number, number];
+  /** Distance from the edge against the fence to the blade. */
+  readonly fence: number;
+  /** What is against the fence: `edge 1`, `end 2`, or `the edge left by cut n`. */
+  readonly against: string;
+  readonly leaves: string;
+}
+export interface NestItem {
+  readonly part: string;
+  /** Along the face grain, and across it. */
+  readonly length: number;
+  readonly width: number;
+  readonly mayTurn: boolean;
+}

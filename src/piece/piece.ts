@@ -1,0 +1,127 @@
+import type { Axis, Face } from '../geom/axis.js';
+import type { Box3 } from '../geom/box.js';
+import type { Placement } from '../geom/placement.js';
+import type { Recipe } from '../geom/recipe.js';
+import type { Traits } from '../joints/joint.js';
+import type { Length, Units } from '../lengths/length.js';
+import type { Sized } from '../value/sized.js';
+import type { Cut } from '../words/cut.js';
+
+export type Status = 'cut now' | 'leave long' | 'fit to the piece' | 'measure first';
+
+/** The piece, settled: plain data that survives JSON.stringify. Lists sorted by id unless said. */
+export interface Piece {
+  readonly header: Header;
+  readonly units: Units;
+  /** Printed sizes are multiples of it wherever they are free. */
+  readonly step: Length;
+  readonly measures: Readonly<Record<string, Sized>>;
+  readonly stocks: Readonly<Record<string, Stock>>;
+  readonly parts: readonly Part[];
+  readonly joints: readonly Joint[];
+  readonly hardware: readonly Hardware[];
+  readonly drawers: readonly Drawer[];
+  readonly finish?: string;
+  /** Layout rules of the shop for sheet goods. */
+  readonly shop: ShopFacts;
+}
+export interface Header {
+  readonly title: string;
+  readonly number: string;
+  readonly revision: string;
+  readonly date: string;
+  readonly client: string;
+  readonly maker: string;
+  /** e.g. `White oak, yellow-poplar inside`; computed from the stocks. */
+  readonly woods: string;
+}
+export interface Stock {
+  readonly id: string;
+  readonly kind: 'lumber' | 'sheet';
+  /** Key in data/species or data/panels, and its printed name. */
+  readonly material: string;
+  readonly name: string;
+  readonly quarter?: string;
+  readonly cut?: 'flat' | 'rift' | 'quartered';
+  /** Sheet goods: measured thickness and sheet size (length, width), and where the face grain runs. */
+  readonly thickness?: Length;
+  readonly nominal?: string;
+  readonly size?: readonly [Length, Length];
+  readonly grain?: 'length' | 'width' | 'none';
+}
+export interface Part {
+  readonly id: string;
+  /** What is written on the wood and on its card: `A1`, `D1.2`. */
+  readonly mark: string;
+  /** `left side`, `front rail`. */
+  readonly name: string;
+  readonly stock: string;
+  /** Own axes to piece axes. */
+  readonly place: Placement;
+  /** Shoulder size along the part's own axes, with history (keys as in the definition). */
+  readonly size: readonly [Sized, Sized, Sized];
+  /** How far the blank runs on beyond the shoulder box: [low, high] per own axis, >= 0, nm. */
+  readonly growth: Box3;
+  /** Own axis of thickness, width and length (length lies along the grain where there is one). */
+  readonly thickness: Axis;
+  readonly width: Axis;
+  readonly length: Axis;
+  readonly grain?: Axis;
+  readonly show: readonly Face[];
+  /** The words for the six own faces on this part's cards: INSIDE, OUTSIDE, FRONT, BACK, TOP, BOTTOM, LEFT, RIGHT. */
+  readonly faceWords: Readonly<Record<Face, string>>;
+  /** What all figures are measured from. */
+  readonly reference: { readonly face: Face; readonly edge: Face; readonly end: Face };
+  readonly cuts: readonly Cut[];
+  readonly status: Status;
+  readonly statusWhy: string;
+  /** Number of staves when it is glued up (edge joint). */
+  readonly staves?: number;
+  /** The drawer it belongs to. */
+  readonly drawer?: string;
+  /** Parts with the same letter are one card when only turned; `turnOf` names the first, `mirrorOf` the mirror image. */
+  readonly turnOf?: string;
+  readonly mirrorOf?: string;
+  /** `left` / `right` where it is handed. */
+  readonly hand?: 'left' | 'right';
+  readonly notes: readonly string[];
+}
+export interface Joint {
+  /** Expanded id, and the definition's. */
+  readonly id: string;
+  readonly joint: string;
+  readonly kind: string;
+  readonly words: string;
+  readonly entering: string;
+  readonly receiving: string;
+  readonly sizes: Readonly<Record<string, Sized>>;
+  /** The way in, as a piece direction. */
+  readonly way: readonly Face[];
+  readonly traits: Traits;
+}
+/** A bought thing as a body in the piece: slide, screw, pull. */
+export interface Hardware {
+  readonly id: string;
+  readonly kind: 'slide' | 'screw' | 'pull';
+  readonly name: string;
+  /** Piece axes, nm. */
+  readonly body: Recipe;
+  /** Parts whose wood it may enter (their holes are cut for it). */
+  readonly into: readonly string[];
+  readonly drawer?: string;
+}
+export interface Drawer {
+  readonly id: string;
+  readonly mark: string;
+  readonly opening: { readonly across: Sized; readonly up: Sized; readonly deep: Sized };
+  /** Gaps as made, by side. */
+  readonly gaps: { readonly left: Sized; readonly right: Sized; readonly top: Sized; readonly bottom: Sized };
+  readonly parts: readonly string[];
+  readonly front: string;
+}
+export interface ShopFacts {
+  readonly kerf: Length;
+  readonly trim: Length;
+  /** Allowances over finished size for rough blanks: thickness, width, length. */
+  readonly allowance: readonly [Length, Length, Length];
+}
