@@ -1,0 +1,97 @@
+#!/usr/bin/env node
+import yargs from 'yargs';
+import { hideBin } from 'yargs/helpers';
+
+/** Exit codes: 0 sound, 1 the piece is at fault, 2 usage or file trouble, 70 our own bug. */
+type Format = 'text' | 'json';
+const formatOption = {
+  format: { choices: ['text', 'json'] as const, default: 'text' as Format, describe: 'how findings are printed' },
+};
+const EXAMPLE = `benchpacket turns a definition of a piece of furniture into its shop packet.
+
+  benchpacket new nightstand my-nightstand.jsonc
+  benchpacket build my-nightstand.jsonc --out out
+`;
+
+async function main(argv: readonly string[]): Promise<number> {
+  let code: Promise<number> = Promise.resolve(0);
+  const start = (job: () => Promise<number>): void => {
+    code = job();
+  };
+  const commands = (): Promise<typeof import('./run.js')> => import('./run.js');
+  const parser = yargs([...argv])
+    .scriptName('benchpacket')
+    .usage(EXAMPLE)
+    .command(
+      'build <file..>',
+      'build the shop packet of each definition',
+      (y) =>
+        y
+          .positional('file', { type: 'string', array: true, demandOption: true })
+          .option('out', { type: 'string', default: 'out', describe: 'folder for the packets' })
+          .option('solids', { type: 'boolean', default: false, describe: 'write each part as STL too' })
+          .options(formatOption),
+      (a) => start(async () => (await commands()).build(a.file, a)),
+    )
+    .command(
+      'check <file..>',
+      'say what is wrong with each definition, and write nothing',
+      (y) => y.positional('file', { type: 'string', array: true, demandOption: true }).options(formatOption),
+      (a) => start(async () => (await commands()).check(a.file, a)),
+    )
+    .command(
+      'explain <file> <id>',
+      'say how a size came about: id, id.face or a measure',
+      (y) =>
+        y
+          .positional('file', { type: 'string', demandOption: true })
+          .positional('id', { type: 'string', demandOption: true })
+          .options(formatOption),
+      (a) => start(async () => (await commands()).explainValue(a.file, a.id, a)),
+    )
+    .command(
+      'new <template> <file>',
+      'start a definition from a shipped one',
+      (y) =>
+        y
+          .positional('template', { type: 'string', demandOption: true })
+          .positional('file', { type: 'string', demandOption: true }),
+      (a) => start(async () => (await commands()).newFrom(a.template, a.file)),
+    )
+    .command('templates', 'list the shipped definitions', {}, () =>
+      start(async () => (await commands()).listTemplates()),
+    )
+    .command('schema', 'print the JSON Schema of a definition', {}, () =>
+      start(async () => (await commands()).printSchema()),
+    )
+    .strict()
+    .recommendCommands()
+    .demandCommand(0)
+    .version()
+    .exitProcess(false)
+    .fail((message, error) => {
+      throw error ?? new UsageError(message);
+    });
+  if (argv.length === 0) {
+    parser.showHelp((text) => process.stdout.write(`${text}\n`));
+    return 0;
+  }
+  await parser.parseAsync();
+  return code;
+}
+
+class UsageError extends Error {}
+
+main(hideBin(process.argv)).then(
+  (code) => {
+    process.exitCode = code;
+  },
+  (error: unknown) => {
+    const usage = error instanceof UsageError;
+    const text = error instanceof Error ? (usage ? error.message : (error.stack ?? error.message)) : String(error);
+    process.stderr.write(
+      usage ? `benchpacket: ${text}\nbenchpacket --help shows how.\n` : `benchpacket: our own bug: ${text}\n`,
+    );
+    process.exitCode = usage ? 2 : 70;
+  },
+);
