@@ -20,7 +20,7 @@ export interface Kernel {
   bounds(recipe: Recipe): Box3 | undefined;
   /** Volume (mm3) common to both and where, in mm; volume 0 when they only touch. */
   overlap(a: Recipe, b: Recipe): { readonly volume: number; readonly at?: Box3 };
-  /** Cut by the plane through `point` (mm) whose in-plane axes are u and v (unit, orthogonal; rings are in u, v). */
+  /** Cut by the plane through `point` (mm) whose in-plane axes are u and v (unit, orthogonal). A ring's coordinates are u·p and v·p, so sections and views lie over one another. */
   slice(recipe: Recipe, point: Vec3, u: Vec3, v: Vec3): Rings;
   /** How many separate lumps the solid falls into. */
   lumps(recipe: Recipe): number;

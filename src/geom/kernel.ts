@@ -1,0 +1,284 @@
+import { sidesFor } from './angle.js';
+import type { Axis } from './axis.js';
+import type { Box3, Vec3 } from './box.js';
+import { canonicalMesh, canonicalRings } from './canonical.js';
+import { keyOf } from './key.js';
+import { ARC_TOLERANCE, flatten } from './outline.js';
+import type { Placement } from './placement.js';
+import type { Recipe } from './recipe.js';
+import type { Kernel, Mesh, Rings } from './solid.js';
+
+/**
+ * Inside, a length is nm / 2^20 (1.048576 mm): whole nanometres are then exact both in doubles and on the 2^-27 grid to
+ * which the library's flat outlines are rounded, so that faces meant to touch do touch.
+ */
+const UNIT = 2 ** 20;
+const MM = UNIT / 1e6;
+
+/** What is used of the library; its own declarations do not resolve under Node's module rules. */
+type Matrix = number[];
+interface Manifold {
+  transform(columns: Matrix): Manifold;
+  translate(x: number, y: number, z: number): Manifold;
+  add(other: Manifold): Manifold;
+  subtract(other: Manifold): Manifold;
+  intersect(other: Manifold): Manifold;
+  slice(height: number): CrossSection;
+  decompose(): Manifold[];
+  setProperties(count: number, fill: (next: number[], at: readonly number[]) => void): Manifold;
+  getMesh(): { readonly numProp: number; readonly vertProperties: Float32Array; readonly triVerts: Uint32Array };
+  boundingBox(): { readonly min: Vec3; readonly max: Vec3 };
+  volume(): number;
+  numTri(): number;
+  isEmpty(): boolean;
+  status(): string;
+  delete(): void;
+}
+interface CrossSection {
+  extrude(height: number): Manifold;
+  revolve(sides: number): Manifold;
+  toPolygons(): [number, number][][];
+  delete(): void;
+}
+interface ManifoldToplevel {
+  readonly Manifold: {
+    cube(size: readonly number[]): Manifold;
+    hull(points: readonly Vec3[]): Manifold;
+    tetrahedron(): Manifold;
+  };
+  readonly CrossSection: new (rings: readonly (readonly (readonly number[])[])[], rule: 'EvenOdd') => CrossSection;
+  setup(): void;
+}
+
+/** A kernel that also tells how many of the library's objects it has made and freed. */
+export interface CountedKernel extends Kernel {
+  handles(): { readonly made: number; readonly freed: number };
+}
+/** The solid library's complaint about one recipe: which operation, and its key. */
+export class KernelError extends Error {
+  constructor(
+    readonly op: Recipe['op'],
+    readonly recipeKey: string,
+    why: string,
+  ) {
+    super(`the solid kernel could not make a ${op} (${recipeKey}): ${why}`);
+  }
+}
+
+let library: Promise<ManifoldToplevel> | undefined;
+const load = (): Promise<ManifoldToplevel> =>
+  (library ??= import('manifold-3d').then(async ({ default: make }) => {
+    const made = (await make()) as unknown as ManifoldToplevel;
+    made.setup();
+    return made;
+  }));
+
+/** Makes an empty kernel; `dispose` must be called when its piece is done. */
+export async function createKernel(): Promise<CountedKernel> {
+  return new Arena(await load());
+}
+
+/** Columns of a 4 x 4 matrix that takes (u, v, w) of a prism or turning to (x, y, z): w along `axis`, u and v the others rising. */
+function standing(axis: Axis): Matrix {
+  if (axis === 2) return [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1];
+  if (axis === 0) return [0, 1, 0, 0, 0, 0, 1, 0, 1, 0, 0, 0, 0, 0, 0, 1];
+  return [1, 0, 0, 0, 0, 0, 1, 0, 0, 1, 0, 0, 0, 0, 0, 1];
+}
+function matrixOf(p: Placement): Matrix {
+  const [r, o] = [p.rotation, p.origin];
+  const column = (i: 0 | 1 | 2): [number, number, number] => [r[0][i], r[1][i], r[2][i]];
+  return [...column(0), 0, ...column(1), 0, ...column(2), 0, o[0] / UNIT, o[1] / UNIT, o[2] / UNIT, 1];
+}
+/** mm, to a thousandth of a nanometre. */
+const toMillimetres = (x: number): number => Math.round(x * UNIT * 1e3) / 1e9 + 0;
+
+class Arena implements CountedKernel {
+  private readonly solids = new Map<string, Manifold>();
+  private readonly meshes = new Map<string, Mesh>();
+  private made = 0;
+  private freed = 0;
+
+  constructor(private readonly lib: ManifoldToplevel) {}
+
+  key(recipe: Recipe): string {
+    return keyOf(recipe);
+  }
+  handles(): { made: number; freed: number } {
+    return { made: this.made, freed: this.freed };
+  }
+  dispose(): void {
+    for (const solid of this.solids.values()) this.free(solid);
+    this.solids.clear();
+    this.meshes.clear();
+  }
+  volume(recipe: Recipe): number {
+    return this.solid(recipe).volume() * MM ** 3;
+  }
+  bounds(recipe: Recipe): Box3 | undefined {
+    return this.boundsOf(this.solid(recipe));
+  }
+  mesh(recipe: Recipe): Mesh {
+    const key = keyOf(recipe);
+    const known = this.meshes.get(key);
+    if (known) return known;
+    const mesh = this.meshOf(this.solid(recipe));
+    this.meshes.set(key, mesh);
+    return mesh;
+  }
+  overlap(a: Recipe, b: Recipe): { volume: number; at?: Box3 } {
+    const [p, q] = [this.solid(a), this.solid(b)];
+    if (!this.boxesMeet(p, q)) return { volume: 0 };
+    return this.using(p.intersect(q), (common) => {
+      const at = this.boundsOf(common);
+      return at ? { volume: common.volume() * MM ** 3, at } : { volume: 0 };
+    });
+  }
+  slice(recipe: Recipe, point: Vec3, u: Vec3, v: Vec3): Rings {
+    const n = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]] as const;
+    const drop = -(n[0] * point[0] + n[1] * point[1] + n[2] * point[2]) / MM;
+    const matrix = [...([0, 1, 2] as const).flatMap((i) => [u[i], v[i], n[i], 0]), 0, 0, drop, 1];
+    return this.using(this.solid(recipe).transform(matrix), (turned) =>
+      this.using(turned.slice(0), (section) =>
+        canonicalRings(section.toPolygons().map((ring) => ring.map(([x, y]) => [toMillimetres(x), toMillimetres(y)]))),
+      ),
+    );
+  }
+  lumps(recipe: Recipe): number {
+    const pieces = this.solid(recipe).decompose();
+    this.made += pieces.length;
+    // A hollow inside comes as a piece of its own, turned inside out: its volume is negative.
+    const lumps = pieces.filter((piece) => piece.volume() > 0).length;
+    for (const piece of pieces) this.free(piece);
+    return lumps;
+  }
+
+  private solid(recipe: Recipe): Manifold {
+    const key = keyOf(recipe);
+    const known = this.solids.get(key);
+    if (known) return known;
+    const solid = this.make(recipe);
+    solid.numTri(); // Evaluated now, alone: a batch of touching tools hangs, and shared lazy trees change the order of bytes.
+    const status = solid.status();
+    if (status !== 'NoError') {
+      this.free(solid);
+      throw new KernelError(recipe.op, key, status);
+    }
+    this.solids.set(key, solid);
+    return solid;
+  }
+  private make(recipe: Recipe): Manifold {
+    switch (recipe.op) {
+      case 'box':
+        return this.box(recipe.at);
+      case 'prism':
+        return this.prism(recipe);
+      case 'hull':
+        return this.kept(this.lib.Manifold.hull(recipe.points.map(([x, y, z]) => [x / UNIT, y / UNIT, z / UNIT])));
+      case 'turned':
+        return this.turned(recipe);
+      case 'placed':
+        return this.kept(this.solid(recipe.of).transform(matrixOf(recipe.by)));
+      case 'cut':
+        return this.fold([recipe.from, ...recipe.tools], (a, b) => (this.boxesMeet(a, b) ? a.subtract(b) : undefined));
+      case 'joined':
+        return this.fold(recipe.of, (a, b) => a.add(b));
+      case 'met':
+        return this.fold(recipe.of, (a, b) => a.intersect(b));
+    }
+  }
+  /** One operand after the other, each result evaluated before the next; `undefined` means nothing changes. */
+  private fold(of: readonly Recipe[], step: (a: Manifold, b: Manifold) => Manifold | undefined): Manifold {
+    const [first, ...rest] = of;
+    let result = first ? this.kept(this.solid(first).translate(0, 0, 0)) : this.nothing();
+    for (const recipe of rest) {
+      const next = step(result, this.solid(recipe));
+      if (!next) continue;
+      this.kept(next).numTri();
+      this.free(result);
+      result = next;
+    }
+    return result;
+  }
+  private nothing(): Manifold {
+    return this.using(this.lib.Manifold.tetrahedron(), (a) => this.kept(a.subtract(a)));
+  }
+  private box(at: Box3): Manifold {
+    const [x, y, z] = at;
+    const size = [x, y, z].map((s) => (s[1] - s[0]) / UNIT) as [number, number, number];
+    if (size.some((s) => s <= 0)) return this.nothing();
+    return this.using(this.lib.Manifold.cube(size), (cube) =>
+      this.kept(cube.translate(x[0] / UNIT, y[0] / UNIT, z[0] / UNIT)),
+    );
+  }
+  private prism(recipe: Extract<Recipe, { op: 'prism' }>): Manifold {
+    const rings = recipe.outlines.map((o) => flatten(o).map(([x, y]): [number, number] => [x / UNIT, y / UNIT]));
+    return this.section(rings, (section) => {
+      const raised = section.extrude((recipe.to - recipe.from) / UNIT);
+      return this.using(raised, (flat) => {
+        const shifted = flat.translate(0, 0, recipe.from / UNIT);
+        return this.using(shifted, (s) => this.kept(s.transform(standing(recipe.axis))));
+      });
+    });
+  }
+  private turned(recipe: Extract<Recipe, { op: 'turned' }>): Manifold {
+    const profile = recipe.profile.map(([r, h]): [number, number] => [r / UNIT, h / UNIT]);
+    const [first, last] = [profile[0], profile[profile.length - 1]];
+    if (first && first[0] !== 0) profile.unshift([0, first[1]]);
+    if (last && last[0] !== 0) profile.push([0, last[1]]);
+    const radius = Math.max(0, ...recipe.profile.map(([r]) => r));
+    const c = recipe.centre.map((x, i) => (i === recipe.axis ? 0 : x / UNIT)) as unknown as Vec3;
+    return this.section([profile], (section) =>
+      this.using(section.revolve(sidesFor(radius, ARC_TOLERANCE)), (upright) =>
+        this.using(upright.transform(standing(recipe.axis)), (s) => this.kept(s.translate(...c))),
+      ),
+    );
+  }
+  /** A flat outline for the time of `use`. Either way round is taken: even-odd rule. */
+  private section<T>(rings: [number, number][][], use: (section: CrossSection) => T): T {
+    return this.using(new this.lib.CrossSection(rings, 'EvenOdd'), use);
+  }
+  private meshOf(solid: Manifold): Mesh {
+    // The library gives single precision; a second set of values carries what was lost.
+    const precise = solid.setProperties(3, (rest, at) => {
+      for (let i = 0; i < 3; i++) rest[i] = (at[i] as number) - Math.fround(at[i] as number);
+    });
+    return this.using(precise, (p) => {
+      const { vertProperties, triVerts, numProp } = p.getMesh();
+      const points = Array.from({ length: vertProperties.length / numProp }, (_, i) =>
+        [0, 1, 2].map((k) => {
+          const at = i * numProp + k;
+          return toMillimetres((vertProperties[at] as number) + (vertProperties[at + 3] as number));
+        }),
+      );
+      return canonicalMesh(points, triVerts);
+    });
+  }
+  private boundsOf(solid: Manifold): Box3 | undefined {
+    if (solid.isEmpty()) return undefined;
+    const { min, max } = solid.boundingBox();
+    const side = (i: 0 | 1 | 2): [number, number] => [toMillimetres(min[i]), toMillimetres(max[i])];
+    return [side(0), side(1), side(2)];
+  }
+  private boxesMeet(a: Manifold, b: Manifold): boolean {
+    if (a.isEmpty() || b.isEmpty()) return false;
+    const [p, q] = [a.boundingBox(), b.boundingBox()];
+    return ([0, 1, 2] as const).every((i) => p.min[i] < q.max[i] && q.min[i] < p.max[i]);
+  }
+  private kept<T extends Manifold | CrossSection>(handle: T): T {
+    this.made++;
+    return handle;
+  }
+  private free(handle: Manifold | CrossSection): void {
+    this.freed++;
+    handle.delete();
+  }
+  /** Uses a handle and frees it whatever happens. */
+  private using<H extends Manifold | CrossSection, T>(handle: H, use: (handle: H) => T): T {
+    this.kept(handle);
+    try {
+      return use(handle);
+    } finally {
+      this.free(handle);
+    }
+  }
+}
