@@ -72,7 +72,9 @@ function trim(atoms: readonly Atom[]): readonly Atom[] {
 function figureWidth(face: Face, f: Figure, size: number): number {
   const s = stackOf(size);
   const whole = f.whole === '' ? 0 : textWidth(face, f.whole, size) + s.afterWhole;
-  return whole + Math.max(textWidth(face, f.numerator, s.digits), textWidth(face, f.denominator, s.digits)) + s.overhang;
+  return (
+    whole + Math.max(textWidth(face, f.numerator, s.digits), textWidth(face, f.denominator, s.digits)) + s.overhang
+  );
 }
 function atomWidth(faces: Faces, atom: Atom, size: number): number {
   if (atom.kind === 'return') return 0;
@@ -108,7 +110,8 @@ function setAtoms(faces: Faces, atoms: readonly Atom[], setting: Setting): SetTe
     const last = items.at(-1);
     if (atom.kind === 'space') {
       // A space belongs to the word before it, so that reading the text back finds it; after a figure, to the word that follows.
-      if (last?.kind === 'text' && last.hidden === undefined) items[items.length - 1] = { ...last, string: `${last.string} ` };
+      if (last?.kind === 'text' && last.hidden === undefined)
+        items[items.length - 1] = { ...last, string: `${last.string} ` };
       else space = ' ';
     } else if (atom.kind === 'word') {
       const before = space === '' ? 0 : textWidth(faces[atom.face], ' ', size);
@@ -123,7 +126,13 @@ function setAtoms(faces: Faces, atoms: readonly Atom[], setting: Setting): SetTe
   return { items, width };
 }
 function wordItem(atom: { readonly face: FaceName }, string: string, x: number, setting: Setting): TextItem {
-  const item = { kind: 'text', x: round3(x), y: round3(setting.y), size: round3(setting.size), face: atom.face } as const;
+  const item = {
+    kind: 'text',
+    x: round3(x),
+    y: round3(setting.y),
+    size: round3(setting.size),
+    face: atom.face,
+  } as const;
   const toned = setting.tone === undefined || setting.tone === 'black' ? {} : { tone: setting.tone };
   return { ...item, anchor: 'start', turn: 0, string, ...toned };
 }
@@ -146,7 +155,13 @@ function figureItems(face: Face, atom: Atom & { kind: 'figure' }, x: number, set
     ['Z'],
     ...outlineText(face, f.whole, x, y, size),
     ...outlineText(face, f.numerator, centre - half(f.numerator), bar.top - s.gap, s.digits),
-    ...outlineText(face, f.denominator, centre - half(f.denominator), bar.foot + s.gap + FIGURE_HEIGHT * s.digits, s.digits),
+    ...outlineText(
+      face,
+      f.denominator,
+      centre - half(f.denominator),
+      bar.foot + s.gap + FIGURE_HEIGHT * s.digits,
+      s.digits,
+    ),
   ];
   const hidden = wordItem(atom, figureText(f), x, { ...setting, tone: 'black' });
   return [
@@ -192,7 +207,13 @@ export interface Line {
  * Breaks text into lines not wider than `width` mm, at spaces only; a word that is wider alone keeps a line to itself.
  * Line pitch 1.32 em; a line that has a stacked fraction, or follows one, keeps the taller pitch of the stack.
  */
-export function wrap(faces: Faces, text: Text, width: number, size: number, face: FaceName = 'regular'): readonly Line[] {
+export function wrap(
+  faces: Faces,
+  text: Text,
+  width: number,
+  size: number,
+  face: FaceName = 'regular',
+): readonly Line[] {
   const lines: Line[] = [];
   let line: Atom[] = [];
   const close = (): void => {
@@ -246,7 +267,13 @@ export function setLines(faces: Faces, lines: readonly Line[], setting: Setting)
     y += line.drop;
     return setAtoms(faces, line.atoms, { ...setting, y }).items;
   });
-  return { items, lines: lines.length, y, tall: lines.at(-1)?.tall ?? false, width: Math.max(0, ...lines.map((l) => l.width)) };
+  return {
+    items,
+    lines: lines.length,
+    y,
+    tall: lines.at(-1)?.tall ?? false,
+    width: Math.max(0, ...lines.map((l) => l.width)),
+  };
 }
 /** Height in mm from the first baseline to the last. */
 export const blockDrop = (lines: readonly Line[]): number => lines.reduce((sum, line) => sum + line.drop, 0);

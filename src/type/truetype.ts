@@ -134,7 +134,7 @@ function readSimple(view: DataView, at: number, contours: number): readonly Cont
 function readComposite(view: DataView, at: number, read: (glyph: number) => readonly Contour[]): readonly Contour[] {
   const found: Contour[] = [];
   let cursor = at + 10;
-  for (let more = true; more; ) {
+  for (let more = true; more;) {
     const flags = view.getUint16(cursor);
     const glyph = view.getUint16(cursor + 2);
     const words = (flags & 1) !== 0;

@@ -1,0 +1,249 @@
+/** Paper, frame, title strip, headings and table grids, which all sheets share. Fields after ISO 7200; strip and tab our default. */
+import { figuresIn } from '../type/fraction.js';
+import type { Faces } from '../type/type.js';
+import type { Header } from '../piece/piece.js';
+import { label, line, rect, thirdAngleSymbol, tickBox } from './draw.js';
+import { SIZE } from './pens.js';
+import type { Item, Table } from './picture.js';
+import { setText, widthOf, type FaceName, type Run, type Text } from './text.js';
+
+/** A paper and the frame on it, mm; written in templates/sheets, where `io` reads it. */
+export interface Paper {
+  readonly id: string;
+  readonly name: string;
+  readonly size: readonly [number, number];
+  /** Left, top, width, height: the largest multiple of 5 that leaves 10 all round and 18 at the left for binding (after ISO 5457). */
+  readonly frame: readonly [number, number, number, number];
+}
+/** Letter, the paper of the shop's sheets unless the definition asks for another. */
+export const LETTER: Paper = { id: 'letter', name: 'Letter', size: [279.4, 215.9], frame: [18.4, 10.45, 250, 195] };
+/** Height of the title strip, and the margin inside the frame. */
+export const STRIP = 11;
+export const MARGIN = 7;
+
+export interface FrameText {
+  readonly faces: Faces;
+  readonly header: Pick<Header, 'title' | 'number' | 'revision' | 'date' | 'maker'> & { readonly woods?: string };
+  /** Title of the sheet. */
+  readonly title: string;
+  /** `1:10`, `as noted`, `none`. */
+  readonly scale: string;
+  /** Draws the projection symbol; where a sheet has aligned views. */
+  readonly projection?: boolean;
+  /** `1/32`, `0.5 mm`: what printed sizes are rounded to. */
+  readonly roundTo: string;
+  readonly n: number;
+  readonly of: number;
+  /** Short hash of the inputs. */
+  readonly hash: string;
+  /** Stamped large across the foot of the field, e.g. NOT FOR WORKSHOP. */
+  readonly stamp?: string;
+  readonly paper?: Paper;
+}
+/** The live field inside frame and margin, above the strip: left, top, right, bottom. */
+export function fieldOf(paper: Paper = LETTER): { left: number; top: number; right: number; bottom: number } {
+  const [x, y, w, h] = paper.frame;
+  return { left: x + MARGIN, top: y + MARGIN, right: x + w - MARGIN, bottom: y + h - STRIP };
+}
+
+/** Frame, title strip and number tab of a sheet. */
+export function sheetFrame(text: FrameText): Item[] {
+  const { faces, paper = LETTER } = text;
+  const [x, y, w, h] = paper.frame;
+  const top = y + h - STRIP;
+  const tab = x + w - 26;
+  return [
+    ...rect('W', x, y, w, h),
+    ...line('W', x, top, x + w, top),
+    ...stripFields(text, x, top, w),
+    ...rect(undefined, tab, top, 26, STRIP, 'black'),
+    ...label(faces, String(text.n), tab + 2, top + 8.6, { size: SIZE.finished, face: 'semibold', tone: 'white' }),
+    ...label(faces, `of ${text.of}`, x + w - 2, top + 8.6, { size: SIZE.figure, anchor: 'end', tone: 'white' }),
+    ...(text.stamp === undefined ? [] : stampItems(faces, text.stamp, x + w - MARGIN, top - 3)),
+  ];
+}
+function stampItems(faces: Faces, stamp: string, right: number, y: number): Item[] {
+  const { items, width } = setText(faces, stamp, { x: right - 2, y, size: SIZE.mark, face: 'semibold', anchor: 'end' });
+  return [...rect('W', right - width - 4, y - 5.2, width + 4, 7, 'white'), ...items];
+}
+/** One field of the strip: where it starts from the frame's left, the label, the value. */
+type Field = readonly [at: number, label: string, value: string];
+function stripFields(text: FrameText, x: number, top: number, w: number): Item[] {
+  const { faces, header } = text;
+  const more = w - 250;
+  const about =
+    header.woods === undefined || header.woods === '' ? header.title : `${header.title}, ${lower(header.woods)}`;
+  const fields: readonly Field[] = [
+    [0, 'Piece', header.number],
+    [16, about, text.title],
+    [74 + more, 'Maker', header.maker],
+    [93 + more, 'Date', header.date],
+    [116 + more, 'Approved', ''],
+    [147 + more, 'Scale', text.scale],
+    [180 + more, 'Round to', text.roundTo],
+    [199 + more, 'Revision', `${header.revision} · ${text.hash}`],
+  ];
+  const ends = [...fields.slice(1).map(([at]) => at), 224 + more];
+  const drawn = fields.flatMap(([at, name, value], i) => {
+    const room = (ends[i] ?? at) - at - 3;
+    return [
+      ...(i === 0 ? [] : line('N', x + at, top + 1.6, x + at, top + STRIP - 1.6)),
+      ...fitted(faces, name, x + at + 2, top + 4, SIZE.text, room, 'regular'),
+      ...fitted(faces, value, x + at + 2, top + 8.7, SIZE.figure, room, 'semibold'),
+    ];
+  });
+  return text.projection === true ? [...drawn, ...thirdAngleSymbol(x + 161 + more, top + 5.5)] : drawn;
+}
+const lower = (words: string): string => words.slice(0, 1).toLowerCase() + words.slice(1);
+/** A label cut short with an ellipsis where it would run into the next field. */
+export function fitted(
+  faces: Faces,
+  string: string,
+  x: number,
+  y: number,
+  size: number,
+  room: number,
+  face: FaceName,
+): Item[] {
+  let shown = string;
+  while (shown.length > 1 && widthOf(faces, shown, size, face) > room)
+    shown = `${shown.replace(/…$/, '').slice(0, -1).trimEnd()}…`;
+  return shown === '' ? [] : label(faces, shown, x, y, { size, face });
+}
+
+/** The headline of a sheet that one acts on: verb sentence 18 pt, kind of sheet 12 pt at the right, rule at 15. */
+export function headline(faces: Faces, sentence: Text, kind: string, paper: Paper = LETTER): Item[] {
+  const { left, right } = fieldOf(paper);
+  const y = paper.frame[1];
+  return [
+    ...setText(faces, sentence, { x: left, y: y + 11, size: SIZE.headline, face: 'semibold' }).items,
+    ...label(faces, kind, right, y + 11, { size: SIZE.name, anchor: 'end' }),
+    ...line('W', left, y + 15, right, y + 15),
+  ];
+}
+/** Block heading 10 pt SemiBold over a rule 2.3 below; an optional remark at the right. `y` is its baseline. */
+export function blockHeading(
+  faces: Faces,
+  text: Text,
+  x: number,
+  y: number,
+  width: number,
+  remark?: Text,
+  pen: 'N' | 'W' = 'N',
+): Item[] {
+  return [
+    ...setText(faces, text, { x, y, size: SIZE.figure, face: 'semibold' }).items,
+    ...(remark === undefined ? [] : setText(faces, remark, { x: x + width, y, size: SIZE.text, anchor: 'end' }).items),
+    ...line(pen, x, y + 2.3, x + width, y + 2.3),
+  ];
+}
+/** Labels and values in two columns: `down END L`. Returns the items and the baseline of the last row. */
+export function postureList(
+  faces: Faces,
+  rows: readonly (readonly [string, Text])[],
+  x: number,
+  y: number,
+  indent = 12,
+  pitch = 4.9,
+): { items: Item[]; y: number } {
+  const items = rows.flatMap(([name, value], i) => [
+    ...label(faces, name, x, y + i * pitch),
+    ...setText(faces, value, { x: x + indent, y: y + i * pitch, size: SIZE.text, face: 'semibold' }).items,
+  ]);
+  return { items, y: y + Math.max(0, rows.length - 1) * pitch };
+}
+
+export interface TableLook {
+  readonly x: number;
+  /** Top of the heading row. */
+  readonly y: number;
+  /** Widths of the columns, mm; or `width`, which is shared out by the widest text of each column. */
+  readonly widths?: readonly number[];
+  readonly width?: number;
+  /** Row height: 6.2 nesting, 7.6 with boxes, 4.35-5 text only. */
+  readonly row?: number;
+  /** Columns set in SemiBold, by id. */
+  readonly strong?: readonly string[];
+  /** Columns whose cells carry a box to tick, by id. */
+  readonly boxed?: readonly string[];
+  /** No rules between rows (short text lists). */
+  readonly open?: boolean;
+  /** No heading row. */
+  readonly bare?: boolean;
+  /** First and last row drawn (a table over several sheets). */
+  readonly from?: number;
+  readonly to?: number;
+}
+const GUTTER = 4;
+/** Natural width of each column: its widest text, and the gutter. */
+export function columnWidths(
+  faces: Faces,
+  table: Table,
+  look: Pick<TableLook, 'strong' | 'boxed' | 'bare'> = {},
+): number[] {
+  return table.columns.map((column, i) => {
+    const face: FaceName = look.strong?.includes(column.id) === true ? 'semibold' : 'regular';
+    const cells = table.rows.map((row) => widthOf(faces, row[i] ?? '', SIZE.text, face));
+    const heading = look.bare === true ? 0 : widthOf(faces, column.label, SIZE.text, 'semibold');
+    const box = look.boxed?.includes(column.id) === true ? 5.5 : 0;
+    return Math.max(heading, ...cells.map((c) => c + box), 0) + GUTTER;
+  });
+}
+function placedWidths(faces: Faces, table: Table, look: TableLook): readonly number[] {
+  if (look.widths) return look.widths;
+  const natural = columnWidths(faces, table, look);
+  const total = natural.reduce((a, b) => a + b, 0);
+  const spare = look.width === undefined ? 0 : (look.width + GUTTER - total) / Math.max(1, natural.length);
+  return natural.map((w) => w + Math.max(0, spare));
+}
+/** Draws a table: rule W under the heading and below the last row, H between rows; figures right-aligned. `y`: below its last rule. */
+export function drawTable(
+  faces: Faces,
+  table: Table,
+  look: TableLook,
+): { items: Item[]; y: number; widths: readonly number[] } {
+  const widths = placedWidths(faces, table, look);
+  const rows = table.rows.slice(look.from ?? 0, look.to ?? table.rows.length);
+  const right = look.width === undefined ? look.x + widths.reduce((a, b) => a + b, 0) - GUTTER : look.x + look.width;
+  const starts = widths.map((_, i) => look.x + widths.slice(0, i).reduce((a, b) => a + b, 0));
+  const height = look.row ?? 6.2;
+  const cell = (i: number, text: Text, y: number, face: FaceName): Item[] => {
+    const column = table.columns[i];
+    const [start, width] = [starts[i] ?? look.x, widths[i] ?? 0];
+    if (text === '') return [];
+    const end = i === widths.length - 1 ? right : start + width - GUTTER;
+    const x = column?.align === 'right' ? end : start;
+    return [
+      ...setText(faces, text, { x, y, size: SIZE.text, face, anchor: column?.align === 'right' ? 'end' : 'start' })
+        .items,
+    ];
+  };
+  const head = look.bare === true ? 0 : 6.2;
+  const items: Item[] =
+    look.bare === true ? [] : table.columns.flatMap((c, i) => cell(i, c.label, look.y + 3.9, 'semibold'));
+  if (look.bare !== true) items.push(...line('W', look.x, look.y + head, right, look.y + head));
+  rows.forEach((row, r) => {
+    const top = look.y + head + r * height;
+    const y = top + height / 2 + 0.349 * SIZE.text;
+    if (r > 0 && look.open !== true) items.push(...line('H', look.x, top, right, top));
+    table.columns.forEach((column, i) => {
+      const face: FaceName = look.strong?.includes(column.id) === true ? 'semibold' : 'regular';
+      const boxed = look.boxed?.includes(column.id) === true;
+      const start = starts[i] ?? look.x;
+      if (boxed) items.push(...tickBox(faces, start, top + height / 2 - 2));
+      if (boxed) items.push(...label(faces, row[i] ?? '', start + 5.5, y, { face }));
+      else items.push(...cell(i, row[i] ?? '', y, face));
+    });
+  });
+  const foot = look.y + head + rows.length * height;
+  if (rows.length > 0 && look.open !== true) items.push(...line('W', look.x, foot, right, foot));
+  return { items, y: foot, widths };
+}
+/** Row height that a table needs: taller where a cell has a stacked fraction. */
+export const rowHeight = (table: Table, least = 5): number =>
+  table.rows.some((row) => row.some((c) => figuresIn(c).length > 0)) ? Math.max(least, 6.2) : least;
+/** Words of a sentence in SemiBold, then the rest in Regular. */
+export const lead = (strong: string, rest: string): readonly Run[] => [
+  { string: strong, face: 'semibold' },
+  { string: rest.startsWith(' ') || rest === '' ? rest : ` ${rest}`, face: 'regular' },
+];
