@@ -166,7 +166,7 @@ export function drawerParts(
     name: 'drawer bottom',
     stock: spec.box.bottom,
     box: [plan.inner.across, plan.inner.deep, plan.bottomUp],
-    grain: 0,
+    grain: 1,
     status: 'fit to the piece',
     statusWhy: 'from the box, put together dry',
     faceWords: { ...STANDING, top: 'INSIDE', bottom: 'OUTSIDE' },
