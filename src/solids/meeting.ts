@@ -1,0 +1,54 @@
+import type { Diagnostic } from '../diag/diagnostic.js';
+import { FACES, faceAxis, faceSign, type Face } from '../geom/axis.js';
+import { byAxis } from '../geom/box.js';
+import { shifted } from '../geom/placement.js';
+import type { Recipe } from '../geom/recipe.js';
+import type { Kernel } from '../geom/solid.js';
+import type { Joint, Part, Piece } from '../piece/piece.js';
+import { blankOf, cutRecipe } from './cutRecipe.js';
+
+/** How far a part is pushed on to see whether it bears on its mate: 0.02 mm, nm. Under a gap that anyone could see. */
+const NUDGE = 20_000;
+
+/** What the joint takes from its receiving part, in piece axes. */
+function takenFor(joint: Joint, receiving: Part): Recipe[] {
+  const blank = blankOf(receiving);
+  return receiving.cuts
+    .filter((c) => (c.from === joint.joint || c.from === joint.id) && c.mates.includes(joint.entering))
+    .flatMap((c): Recipe[] => {
+      const of = cutRecipe(c, blank);
+      return of ? [{ op: 'placed', by: receiving.place, of }] : [];
+    });
+}
+const nudged = (of: Recipe, way: Face): Recipe => ({
+  op: 'placed',
+  by: shifted(byAxis((a) => (a === faceAxis(way) ? faceSign(way) * NUDGE : 0))),
+  of,
+});
+
+/**
+ * A joint holds only where wood reaches wood: the entering part stands in what was taken out for it, or bears against
+ * the receiving part. Each joint whose halves do neither is an error.
+ */
+export function halvesMeet(piece: Piece, world: ReadonlyMap<string, Recipe>, kernel: Kernel): Diagnostic[] {
+  const parts = new Map(piece.parts.map((p) => [p.id, p]));
+  return piece.joints.flatMap((joint): Diagnostic[] => {
+    if (joint.entering === joint.receiving) return []; // staves of one part
+    const [a, b] = [parts.get(joint.entering), parts.get(joint.receiving)];
+    const [solid, mate] = [world.get(joint.entering), world.get(joint.receiving)];
+    if (!a || !b || !solid || !mate) return []; // said already: nothing was left of it
+    if (takenFor(joint, b).some((taken) => kernel.overlap(solid, taken).volume > 0)) return [];
+    const ways = [...joint.way, ...FACES.filter((f) => !joint.way.includes(f))];
+    if (ways.some((way) => kernel.overlap(nudged(solid, way), mate).volume > 0)) return [];
+    return [
+      {
+        code: 'joint-apart',
+        severity: 'error',
+        path: ['joints', joint.joint],
+        message: `${joint.words} ${joint.id}: ${a.mark} (${a.name}) does not reach ${b.mark} (${b.name})`,
+        hint: 'the two parts must touch where they are joined; look at their faces, or take the joint out',
+        touches: [joint.id, a.id, b.id],
+      },
+    ];
+  });
+}
