@@ -1,0 +1,83 @@
+/** A sheet's picture as the content stream of a PDF page. */
+import type { Path, Pen, Picture, Tone } from '../drawings/picture.js';
+import { cosine, sine } from '../geom/angle.js';
+import { PENS, TONES } from '../type/pens.js';
+import type { Faces } from '../type/type.js';
+import { paintsOf, type Paint } from './paint.js';
+import { say, withoutArcs } from './paths.js';
+import { hiddenOperators, lineOperators, type GlyphUse } from './pdfText.js';
+
+/** Points in a millimetre. */
+export const POINT = 72 / 25.4;
+
+/** The state of the page that operators change; written only where it changes. */
+interface State {
+  fill: string;
+  pen: string;
+}
+/** Content of a page `height` mm high; `use` remembers the glyphs. */
+export function pageContent(faces: Faces, use: GlyphUse, picture: Picture, height: number): string {
+  const scale = String(Math.round(POINT * 1e6) / 1e6);
+  const out = [`${scale} 0 0 -${scale} 0 ${say(height * POINT)} cm 1 j`];
+  const writer = new ContentWriter(faces, use, out);
+  writer.paint(paintsOf(picture), { fill: '0 g', pen: '' });
+  return `${out.join('\n')}\n`;
+}
+class ContentWriter {
+  constructor(
+    private readonly faces: Faces,
+    private readonly use: GlyphUse,
+    private readonly out: string[],
+  ) {}
+  paint(paints: readonly Paint[], state: State): void {
+    for (const paint of paints) {
+      if (paint.kind === 'stroke') this.stroke(paint.pen, paint.d, state);
+      else if (paint.kind === 'fill') this.fill(paint.tone, paint.d, state);
+      else if (paint.kind === 'hidden') this.out.push(hiddenOperators(this.faces, this.use, paint.text, paint.width));
+      else if (paint.kind === 'line') this.line(paint.words, state);
+      else this.group(paint, state);
+    }
+  }
+  private tone(tone: Tone, state: State): void {
+    const fill = `${say(TONES[tone])} g`;
+    if (fill !== state.fill) this.out.push(fill);
+    state.fill = fill;
+  }
+  private stroke(pen: Pen, d: Path, state: State): void {
+    if (pen !== state.pen) {
+      const { width, dash = [], cap } = PENS[pen];
+      this.out.push(`${say(width)} w ${cap === 'round' ? 1 : 0} J [${dash.map(say).join(' ')}] 0 d`);
+    }
+    state.pen = pen;
+    this.out.push(`${pathOperators(d)} S`);
+  }
+  private fill(tone: Tone, d: Path, state: State): void {
+    this.tone(tone, state);
+    this.out.push(`${pathOperators(d)} f`);
+  }
+  private line(words: Paint & { kind: 'line' } extends { words: infer W } ? W : never, state: State): void {
+    const first = words[0];
+    if (!first) return;
+    this.tone(first.tone ?? 'black', state);
+    this.out.push(lineOperators(this.faces, this.use, words, cosine(first.turn), sine(first.turn)));
+  }
+  private group({ group, paints }: Paint & { kind: 'group' }, state: State): void {
+    const plain = !group.at && !group.clip;
+    if (plain) return this.paint(paints, state);
+    this.out.push('q');
+    if (group.at) this.out.push(`1 0 0 1 ${say(group.at[0])} ${say(group.at[1])} cm`);
+    if (group.clip) this.out.push(`${pathOperators(group.clip)} W n`);
+    this.paint(paints, { ...state });
+    this.out.push('Q');
+  }
+}
+/** Path construction operators (PDF 1.7, 8.5.2), arcs as cubics. */
+export function pathOperators(d: Path): string {
+  return withoutArcs(d)
+    .map((s) => {
+      if (s[0] === 'Z') return 'h';
+      const numbers = (s.slice(1) as number[]).map(say).join(' ');
+      return `${numbers} ${s[0] === 'C' ? 'c' : s[0].toLowerCase()}`;
+    })
+    .join(' ');
+}

@@ -1,0 +1,20 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { test } from 'vitest';
+import { loadFaces } from '../../src/io/fonts.js';
+import { writePdf } from '../../src/report/pdf.js';
+import { writeSvgs } from '../../src/report/svg.js';
+import { pdfPixels, svgPixels, pdfText } from './render.js';
+import { sampleSheet } from './sample.js';
+test('look', async () => {
+  const faces = loadFaces();
+  const sheet = sampleSheet(faces);
+  const second = sampleSheet(faces, 'second', 3);
+  const [svg = ''] = await writeSvgs([sheet], { faces });
+  mkdirSync('test/out', { recursive: true });
+  writeFileSync('test/out/sample.svg', svg);
+  writeFileSync('test/out/sample-svg.png', svgPixels(svg, 2).png());
+  const pdf = await writePdf([sheet, second], { faces, title: 'Tall chest', date: '2027-02-01', hash: '7f3c91' });
+  writeFileSync('test/out/sample.pdf', pdf);
+  writeFileSync('test/out/sample-pdf.png', (await pdfPixels(pdf, 1, 2)).png());
+  console.log(svg.length, pdf.length, await pdfText(pdf, 1));
+});
