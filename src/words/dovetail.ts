@@ -1,0 +1,132 @@
+import { faceAxis, third } from '../geom/axis.js';
+import type { Axis } from '../geom/axis.js';
+import { middle, width } from '../geom/box.js';
+import type { Span } from '../geom/box.js';
+import type { DovetailCut } from './cut.js';
+import { called, clip, isFull, reaches } from './frame.js';
+import type { Frame } from './frame.js';
+import type { Reader } from './reader.js';
+import { b, heading, readHeading, t } from './say.js';
+import type { Bare, Piece, ShapeWords } from './say.js';
+import { centresBest, fig, readCentres, readSpan, sayCentres, sayPlaces, saySpan, saySunk } from './span.js';
+import type { Clause } from './span.js';
+
+const NAMES: Readonly<Record<DovetailCut['as'], string>> = {
+  socket: 'Sliding dovetail socket',
+  'end-socket': 'Dovetail socket',
+  ease: 'Ease the socket',
+};
+
+const even = (f: Frame, c: DovetailCut): boolean =>
+  c.as !== 'end-socket' && middle(c.atFace) === middle(c.atFloor) && centresBest(f, c.taper, [c.atFace]);
+const run = (f: Frame, c: DovetailCut): Span => clip(f, c.run, c.runSpan);
+
+export const dovetailWords: ShapeWords<DovetailCut> = {
+  key(c, f) {
+    const shape = even(f, c) ? [width(c.atFace), width(c.atFloor)] : ['by figures'];
+    const bit = c.bit ? [c.bit.width, c.bit.angle] : [];
+    return ['dovetail', c.as, c.face, c.run, ...run(f, c), c.depth, ...shape, ...bit].join('|');
+  },
+  print(group, f, ctx) {
+    const c = group[0] as DovetailCut;
+    const name = heading(NAMES[c.as], group.length);
+    const centred = even(f, c);
+    const places = group.map((g) => ({ span: g.atFace, mates: group.length > 1 ? g.mates : [] }));
+    const body: Piece[] = [
+      t(' '),
+      ...where(f, c),
+      ...runClause(f, c),
+      t(`; into the ${nounOf(f, c)} ${fig(f, c.depth)}; `),
+    ];
+    if (centred) {
+      body.push(...sayCentres(f, c.taper, places, ctx), t(`; ${fig(f, width(c.atFace))} wide at the face, `));
+      body.push(t(`${fig(f, width(c.atFloor))} wide at the floor`));
+    } else {
+      const floor = group.map((g) => ({ span: g.atFloor, mates: [] }));
+      body.push(t('at the face '), ...sayPlaces(f, c.taper, places, ctx));
+      body.push(t('; at the floor '), ...sayPlaces(f, c.taper, floor, ctx));
+    }
+    if (c.bit) body.push(t(`; bit ${fig(f, c.bit.width)}, ${c.bit.angle}°`));
+    return { name, runs: [b(name), ...body, t('.')] };
+  },
+  parse: parseDovetail,
+};
+
+const nounOf = (f: Frame, c: DovetailCut): string => called(f, c.face).split(' ').pop() as string;
+function where(f: Frame, c: DovetailCut): Piece[] {
+  const end = reaches(f, c.run, run(f, c));
+  if (c.as !== 'end-socket' || end.length !== 1) return [t(`across ${called(f, c.face)}: `)];
+  return [t(`open to ${called(f, c.face)} and ${called(f, end[0] as typeof c.face)}: `)];
+}
+function runClause(f: Frame, c: DovetailCut): Piece[] {
+  const s = run(f, c);
+  const end = reaches(f, c.run, s);
+  const face = end[0];
+  if (isFull(f, c.run, s)) return [t('right across')];
+  if (c.as === 'end-socket' && end.length === 1 && face) return [t(saySunk(f, face, s, 'down'))];
+  return [t(saySpan(f, c.run, s))];
+}
+
+interface Found {
+  face?: Clause | undefined;
+  floor?: Clause | undefined;
+  along?: Clause | undefined;
+  depth?: number | undefined;
+  bit?: { width: number; angle: number };
+}
+function parseDovetail(r: Reader): readonly Bare<DovetailCut>[] | undefined {
+  const as = readHeading(r, NAMES);
+  if (as === undefined || r.oneOf(['across', 'open to']) === undefined) return undefined;
+  const face = r.face();
+  if (face === undefined) return undefined;
+  if (r.take('and')) r.face();
+  if (!r.take(':')) return undefined;
+  const found: Found = {};
+  do if (!readClause(r, found)) return undefined;
+  while (r.take(';'));
+  const { face: atFace, floor, depth } = found;
+  if (!r.take('.') || !atFace || !floor || depth === undefined || atFace.axis !== floor.axis) return undefined;
+  const along = found.along ?? fullRun(r.frame, third(faceAxis(face), atFace.axis));
+  return atFace.items.map((item, i) => ({
+    shape: 'dovetail',
+    as,
+    face,
+    run: along.axis,
+    taper: atFace.axis,
+    runSpan: (along.items[0] as { span: Span }).span,
+    atFace: item.span,
+    atFloor: (floor.items[i] ?? item).span,
+    depth,
+    ...(found.bit ? { bit: found.bit } : {}),
+    mates: item.mates,
+  }));
+}
+const fullRun = (f: Frame, axis: Axis): Clause => ({ axis, items: [{ span: f.blank[axis], mates: [] }] });
+
+function readClause(r: Reader, found: Found): boolean {
+  if (r.take('right across')) return true;
+  if (r.match(/into the (?:face|edge|end)/y)) return (found.depth = r.figure()) !== undefined;
+  if (r.take('at the face')) return (found.face = readSpan(r)) !== undefined;
+  if (r.take('at the floor')) return (found.floor = readSpan(r)) !== undefined;
+  if (r.take('bit')) return readBit(r, found);
+  const centres = readCentres(r);
+  if (!centres) return (found.along = readSpan(r)) !== undefined;
+  const wideFace = r.take(';') ? r.figure() : undefined;
+  const wideFloor = wideFace !== undefined && r.take('wide at the face,') ? r.figure() : undefined;
+  if (wideFloor === undefined || !r.take('wide at the floor')) return false;
+  const axis = faceAxis(centres.face);
+  const around = (w: number): Clause => ({
+    axis,
+    items: centres.items.map((i) => ({ span: [i.at - w / 2, i.at + w / 2], mates: i.mates })),
+  });
+  found.face = around(wideFace as number);
+  found.floor = around(wideFloor);
+  return true;
+}
+function readBit(r: Reader, found: Found): boolean {
+  const width_ = r.figure();
+  const angle = width_ !== undefined && r.take(',') ? r.number() : undefined;
+  if (angle === undefined || !r.take('°')) return false;
+  found.bit = { width: width_ as number, angle };
+  return true;
+}
