@@ -79,11 +79,6 @@ const SHORTEST = 0.7;
 /** A figure pushed farther than this from its link no longer reads as belonging to it. */
 const FARTHEST = 9;
 
-interface Lane {
-  readonly chain: Chain;
-  /** Distance of the dimension line from the view. */
-  at: number;
-}
 interface Frame {
   readonly side: Side;
   readonly lying: boolean;

@@ -1,0 +1,153 @@
+import { airDimension, measureFigure } from '../chains.js';
+import { placeDimensions } from '../dimensions.js';
+import type { Chain, DimensionPlan, Link, Rect } from '../dimensions.js';
+import { printed } from '../input.js';
+import type { Prepared } from '../input.js';
+import { bestProbe, DEPTHS, HEIGHTS, middles, probe, trimmed, WIDTHS } from '../model.js';
+import type { Stretch } from '../model.js';
+import type { Item } from '../picture.js';
+import type { View } from '../views.js';
+import { onPaper } from '../views.js';
+import type { Arrangement } from './arrangement.js';
+
+const low = (input: Prepared): number => {
+  const [a, b] = input.model.overall[2];
+  return a + (b - a) * 0.03;
+};
+/** Widths just above the floor: the case, or the legs and what is between them. */
+const feet = (input: Prepared): Stretch[] => trimmed(probe(input.model, WIDTHS, low(input)));
+const sideFeet = (input: Prepared): Stretch[] => trimmed(probe(input.model, DEPTHS, low(input)));
+/** Two members with air between: the middle figure stands in that air. */
+const isPair = (s: readonly Stretch[]): boolean =>
+  s.length === 3 && s[0]?.kind === 'member' && s[1]?.kind === 'air' && s[2]?.kind === 'member';
+/** Lanes of dimensions that will stand under the views. */
+export const lanesBelow = (input: Prepared): number =>
+  [feet(input), sideFeet(input)].some((s) => s.length > 1 && !isPair(s)) ? 2 : 1;
+
+/** Stretches as links along the paper axis of a view, low paper coordinate first. */
+function links(input: Prepared, view: View, axis: 0 | 1 | 2, stretches: readonly Stretch[]): Link[] {
+  const paperAxis = Math.abs(view.direction.right[axis]) > 0.5 ? 0 : 1;
+  const at = (v: number): number =>
+    onPaper(view, [axis === 0 ? v : 0, axis === 1 ? v : 0, axis === 2 ? v : 0])[paperAxis];
+  return stretches
+    .map((s): Link => {
+      const [from, to] = [at(s.from), at(s.to)];
+      const mark =
+        input.piece.parts.find((p) => p.id === s.id)?.mark ?? input.piece.drawers.find((d) => d.id === s.id)?.mark;
+      return {
+        from: Math.min(from, to),
+        to: Math.max(from, to),
+        figure: printed(input, s.to - s.from),
+        nm: s.to - s.from,
+        ...(mark ? { name: mark } : {}),
+      };
+    })
+    .sort((a, b) => a.from - b.from);
+}
+const whole = (stretches: readonly Stretch[]): Stretch[] => {
+  const [first, last] = [stretches[0], stretches.at(-1)];
+  return first && last ? [{ from: first.from, to: last.to, kind: 'member' }] : [];
+};
+
+export interface ElevationDimensions {
+  readonly views: readonly { readonly id: string; readonly plan: DimensionPlan }[];
+  readonly air: readonly Item[];
+  readonly heights?: { readonly words: string; readonly at: [number, number] };
+}
+/** All dimensions of the three views. */
+export function elevationDimensions(input: Prepared, lay: Arrangement, marks: readonly Rect[]): ElevationDimensions {
+  const { model } = input;
+  const overall = (axis: 0 | 1 | 2): Stretch[] => [
+    { from: model.overall[axis][0], to: model.overall[axis][1], kind: 'member' },
+  ];
+  const { front, side, plan } = lay;
+  const under = feet(input);
+  const chains: Chain[] = [];
+  const stack = probe(model, HEIGHTS, bestProbe(model, HEIGHTS, middles(model, 0)));
+  if (stack.length > 1) chains.push({ id: 'heights', side: 'left', links: links(input, front, 2, stack) });
+  chains.push({ id: 'height', side: 'left', links: links(input, front, 2, overall(2)) });
+  const caseWidth = whole(under);
+  const alike = caseWidth[0]?.from === model.overall[0][0] && caseWidth[0]?.to === model.overall[0][1];
+  const air: Item[] = [];
+  if (isPair(under) && under[1]) air.push(...betweenFeet(input, front, under[1]));
+  else if (under.length > 1) chains.push({ id: 'feet', side: 'below', links: links(input, front, 0, under) });
+  chains.push({ id: 'case', side: 'below', links: links(input, front, 0, caseWidth) });
+  if (!alike) chains.push({ id: 'width', side: 'above', links: links(input, front, 0, overall(0)) });
+  const measure = measureFigure(input.faces);
+  const below = lanesBelow(input) > 1 ? 20 : 9;
+  const frontPlan = placeDimensions({
+    view: front.box,
+    chains,
+    room: { left: 34, above: 8.6, below },
+    taken: marks,
+    beyond: 10,
+    measure,
+  });
+  const depths = sideFeet(input);
+  const sideChains: Chain[] = [{ id: 'depth', side: 'below', links: links(input, side, 1, whole(depths)) }];
+  if (isPair(depths) && depths[1]) air.push(...betweenFeet(input, side, depths[1]));
+  else if (depths.length > 1) sideChains.push({ id: 'side-feet', side: 'below', links: links(input, side, 1, depths) });
+  const sidePlan = placeDimensions({ view: side.box, chains: sideChains, room: { below }, measure });
+  const planPlan = placeDimensions({
+    view: plan.box,
+    chains: planChains(input, plan, depths),
+    room: { right: 24 },
+    measure,
+  });
+  const summed = frontPlan.figures.some(
+    (f) => f.link.figure === printed(input, model.overall[2][1] - model.overall[2][0]),
+  );
+  return {
+    views: [
+      { id: 'front', plan: frontPlan },
+      { id: 'side', plan: sidePlan },
+      { id: 'plan', plan: planPlan },
+    ],
+    air,
+    ...(stack.length > 1 && summed
+      ? {
+          heights: {
+            words: `adds up to ${printed(input, model.overall[2][1] - model.overall[2][0])}`,
+            at: [front.box.x - 5, front.box.y + front.box.h + 5.4] as [number, number],
+          },
+        }
+      : {}),
+  };
+}
+
+/** The overhang at the front, the case and the overall depth beside the plan. */
+function planChains(input: Prepared, plan: View, depths: readonly Stretch[]): Chain[] {
+  const [front, back] = input.model.overall[1];
+  const body = whole(depths)[0];
+  const all: Stretch[] = [{ from: front, to: back, kind: 'member' }];
+  const overall: Chain = { id: 'depth-overall', side: 'right', links: links(input, plan, 1, all) };
+  if (!body || (body.from === front && body.to === back)) return [overall];
+  const parts: Stretch[] = [
+    { from: front, to: body.from, kind: 'air' },
+    body,
+    { from: body.to, to: back, kind: 'air' },
+  ];
+  const drawn = links(
+    input,
+    plan,
+    1,
+    parts.filter((s) => s.to > s.from),
+  ).filter((l) => l.to - l.from >= 0.7);
+  return [{ id: 'depths', side: 'right', links: drawn }, overall];
+}
+
+/** The width between two feet, in the air above the floor. */
+function betweenFeet(input: Prepared, view: View, air: Stretch): Item[] {
+  const axis = Math.abs(view.direction.right[0]) > 0.5 ? 0 : 1;
+  const at = (v: number): number => onPaper(view, [axis === 0 ? v : 0, axis === 1 ? v : 0, 0])[0];
+  const y = view.box.y + view.box.h - 3.6;
+  const link: Link = {
+    from: at(air.from),
+    to: at(air.to),
+    figure: printed(input, air.to - air.from),
+    nm: air.to - air.from,
+  };
+  const id = axis === 0 ? 'front-feet' : 'side-feet';
+  const drawn = airDimension(input.faces, id, link, [link.from, y], [link.to, y], view.oneTo);
+  return drawn.fits ? drawn.items : [];
+}

@@ -1,0 +1,233 @@
+import type { Box3 } from '../../geom/box.js';
+import { placedBox } from '../model.js';
+import type { Standing } from '../model.js';
+import { cuttingPlanes } from '../model.js';
+import { balloonColumn, showing } from '../balloons.js';
+import type { Target } from '../balloons.js';
+import { drawDimensions } from '../chains.js';
+import { group, label, line, planeEnd, scaleBar, scaleBarFor } from '../draw.js';
+import type { Point } from '../draw.js';
+import { sheetOf } from '../input.js';
+import type { Prepared, SheetKind } from '../input.js';
+import { SIZE } from '../pens.js';
+import type { Item } from '../picture.js';
+import type { View } from '../views.js';
+import { drawLines, ELEVATION_PENS, onPaper, rectOf } from '../views.js';
+import { arrange } from './arrangement.js';
+import type { Arrangement } from './arrangement.js';
+import { elevationDimensions, lanesBelow } from './elevationDimensions.js';
+import { frontTable, frontTableHeight, frontRows, keyRows, partsKey, partsKeyHeight } from './partsKey.js';
+import { IDENTITY } from '../../geom/placement.js';
+import { NM_PER_MM } from '../../lengths/length.js';
+import { byAxis } from '../../geom/box.js';
+
+/** Front, right side and plan, exactly aligned, with balloons, openings, members and overall sizes. */
+export const elevations: SheetKind = {
+  id: 'elevations',
+  title: 'Elevations',
+  plan: () => 1,
+  draw(input, _page, place) {
+    const key = keyRows(input);
+    const fronts = frontRows(input).rows.length;
+    const keyHeight = partsKeyHeight(key.length) + frontTableHeight(fronts);
+    const lay = arrange(input, keyHeight, lanesBelow(input)) ?? arrange(input, 0, lanesBelow(input));
+    if (!lay) throw new RangeError('the piece is too large for the smallest scale of the list (1:100)');
+    const scale = `1:${lay.oneTo}`;
+    return sheetOf(input, place, {
+      id: 'elevations',
+      title: 'Front, right side and plan',
+      folder: 'drawings',
+      alt: `${input.piece.header.title}: front, right side and plan, ${scale}`,
+      scale,
+      projection: true,
+      items: [
+        ...hiddenParts(input, lay),
+        ...views(input, lay),
+        ...drawerNames(input, lay.front),
+        ...pullMarks(input, lay.front),
+        ...planeMarks(input, lay),
+        ...dimensions(input, lay),
+        ...balloons(input, lay),
+        ...keys(input, lay),
+        ...scaleBar(input.faces, scaleBarFor(input.piece.units, 1 / lay.oneTo), ...barAt(input, lay)),
+      ],
+    });
+  },
+};
+
+function views(input: Prepared, lay: Arrangement): Item[] {
+  return (['front', 'side', 'plan'] as const).map((name) =>
+    group(`view-${name}`, drawLines(lay[name], input.views.lines(lay[name].direction).visible, ELEVATION_PENS), {
+      role: 'view',
+      alt: name,
+    }),
+  );
+}
+const barAt = (input: Prepared, lay: Arrangement): [number, number] => {
+  const x = input.paper?.frame[0] ?? 18.4;
+  return [x + 7, Math.max((input.paper?.frame[1] ?? 10.45) + 8.8, lay.plan.box.y + 4)];
+};
+
+/** Dashed boxes of thin members that do not show, sparingly: not those whose both sides are large. */
+function hiddenParts(input: Prepared, lay: Arrangement): Item[] {
+  return [lay.side, lay.plan].flatMap((view) => {
+    const largest = Math.max(view.box.w, view.box.h);
+    const seen = new Set<string>();
+    return input.model.case
+      .filter((s) => s.square && unseen(view, s, input.model.case))
+      .flatMap((s) => {
+        const r = rectOf(view, s.shoulder);
+        if (Math.min(r.w, r.h) > 0.12 * largest || Math.max(r.w, r.h) < 1.5) return [];
+        const sides: [Point, Point][] = [
+          [
+            [r.x, r.y],
+            [r.x + r.w, r.y],
+          ],
+          [
+            [r.x + r.w, r.y],
+            [r.x + r.w, r.y + r.h],
+          ],
+          [
+            [r.x, r.y + r.h],
+            [r.x + r.w, r.y + r.h],
+          ],
+          [
+            [r.x, r.y],
+            [r.x, r.y + r.h],
+          ],
+        ];
+        return sides.flatMap(([a, b]) => {
+          const id = [...a, ...b].map((v) => Math.round(v * 20)).join(' ');
+          if (seen.has(id) || onOutline(view, a, b)) return [];
+          seen.add(id);
+          return line('hidden', ...a, ...b);
+        });
+      });
+  });
+}
+const onOutline = (view: View, a: Point, b: Point): boolean => {
+  const { x, y, w, h } = view.box;
+  const near = (p: number, q: number): boolean => Math.abs(p - q) < 0.35;
+  return (
+    (near(a[0], b[0]) && (near(a[0], x) || near(a[0], x + w))) ||
+    (near(a[1], b[1]) && (near(a[1], y) || near(a[1], y + h)))
+  );
+};
+const unseen = (view: View, s: Standing, all: readonly Standing[]): boolean => showing(view, s, all, 1) === undefined;
+
+function drawerNames(input: Prepared, view: View): Item[] {
+  const fronts = new Map(input.model.standing.map((s) => [s.part.id, s]));
+  return input.piece.drawers.flatMap((d) => {
+    const front = fronts.get(d.front);
+    if (!front) return [];
+    const r = rectOf(view, front.shoulder);
+    return r.h < 5 || r.w < 9
+      ? []
+      : label(input.faces, d.mark, r.x + 2.2, r.y + 5.2, { size: SIZE.name, face: 'semibold' });
+  });
+}
+
+/** Boxes of the pulls, piece axes, nm. */
+export function pullBoxes(input: Prepared): Box3[] {
+  return input.piece.hardware
+    .filter((h) => h.kind === 'pull')
+    .flatMap((h) => {
+      const b = input.kernel.bounds(h.body);
+      return b
+        ? [
+            placedBox(
+              byAxis((a) => [b[a][0] * NM_PER_MM, b[a][1] * NM_PER_MM] as const),
+              IDENTITY,
+            ),
+          ]
+        : [];
+    });
+}
+function pullMarks(input: Prepared, view: View): Item[] {
+  return pullBoxes(input).flatMap((b) => {
+    const r = rectOf(view, b);
+    const [x, y] = [r.x + r.w / 2, r.y + r.h / 2];
+    const reach = Math.max(r.w, r.h) / 2 + 1.6;
+    return [...line('H', x - reach, y, x + reach, y), ...line('H', x, y - reach, x, y + reach)];
+  });
+}
+
+/** Ends of the cutting planes: A–A on the front, looking left; B–B on the side, looking down. */
+function planeMarks(input: Prepared, lay: Arrangement): Item[] {
+  const at = cuttingPlanes(input.model, pullBoxes(input));
+  const { front, side } = lay;
+  const [x] = onPaper(front, [at.across, 0, 0]);
+  const [, y] = onPaper(side, [0, 0, at.up]);
+  const { faces } = input;
+  return [
+    ...planeEnd(faces, 'A', [x, front.box.y - 2.8], [0, 1], [-1, 0]),
+    ...planeEnd(faces, 'A', [x, front.box.y + front.box.h + 2.8], [0, -1], [-1, 0]),
+    ...planeEnd(faces, 'B', [side.box.x - 5.6, y], [1, 0], [0, 1]),
+    ...planeEnd(faces, 'B', [side.box.x + side.box.w + 4, y], [-1, 0], [0, 1]),
+  ];
+}
+
+function dimensions(input: Prepared, lay: Arrangement): Item[] {
+  const at = cuttingPlanes(input.model, pullBoxes(input));
+  const [x] = onPaper(lay.front, [at.across, 0, 0]);
+  const marks = [
+    { x: x - 10, y: lay.front.box.y - 4.6, w: 10.5, h: 4 },
+    { x: x - 10, y: lay.front.box.y + lay.front.box.h + 0.6, w: 10.5, h: 4 },
+  ];
+  const plans = elevationDimensions(input, lay, marks);
+  const sums = plans.heights ? label(input.faces, plans.heights.words, ...plans.heights.at, { anchor: 'end' }) : [];
+  return [
+    ...plans.views.flatMap(({ id, plan }) => drawDimensions(input.faces, id, plan, lay.oneTo)),
+    ...plans.air,
+    ...sums,
+  ];
+}
+
+/** Each part gets one balloon: in the front when it lies across there, else in the side view, else in the plan. */
+function balloons(input: Prepared, lay: Arrangement): Item[] {
+  const columns: { view: View; targets: Target[]; x: number }[] = [
+    { view: lay.front, targets: [], x: lay.front.box.x + lay.front.box.w + 14 },
+    { view: lay.side, targets: [], x: lay.side.box.x + lay.side.box.w + 16 },
+  ];
+  const shown = new Set<string>();
+  const all = input.model.standing;
+  const take = (column: number, s: Standing, at: Point | undefined): void => {
+    if (!at || shown.has(s.part.id)) return;
+    shown.add(s.part.id);
+    columns[column]?.targets.push({ mark: s.part.mark, at });
+  };
+  for (const s of input.model.case) {
+    const r = rectOf(lay.front, s.shoulder);
+    if (r.w >= r.h) take(0, s, showing(lay.front, s, all, 0.3));
+  }
+  for (const s of input.model.case) take(1, s, showing(lay.side, s, input.model.case, 0.45));
+  for (const s of input.model.case) {
+    const r = rectOf(lay.side, s.shoulder);
+    const small = Math.min(r.w, r.h) < 0.12 * Math.max(lay.side.box.w, lay.side.box.h);
+    if (small && r.x + r.w > lay.side.box.x + lay.side.box.w * 0.55) take(1, s, [r.x + r.w / 2, r.y + r.h / 2]);
+  }
+  const items = columns.flatMap(
+    (c) => balloonColumn(input.faces, c.targets, c.x, [c.view.box.y - 4, c.view.box.y + c.view.box.h + 4]).items,
+  );
+  return [...items, ...planBalloons(input, lay, shown)];
+}
+/** At the left of the plan: what found no place in the other two views and is thin in plan (the divider). */
+function planBalloons(input: Prepared, lay: Arrangement, shown: ReadonlySet<string>): Item[] {
+  const { plan } = lay;
+  const targets = input.model.case.flatMap((s): Target[] => {
+    if (shown.has(s.part.id)) return [];
+    const r = rectOf(plan, s.shoulder);
+    const inner = r.x > plan.box.x + plan.box.w * 0.1 && r.x + r.w < plan.box.x + plan.box.w * 0.9;
+    const thin = Math.min(r.w, r.h) < 0.12 * Math.max(plan.box.w, plan.box.h);
+    return inner && thin ? [{ mark: s.part.mark, at: [r.x + r.w / 2, r.y + r.h / 2] }] : [];
+  });
+  const top = plan.box.y + 12;
+  return balloonColumn(input.faces, targets, plan.box.x - 14, [top, plan.box.y + plan.box.h - 2]).items;
+}
+
+function keys(input: Prepared, lay: Arrangement): Item[] {
+  const { x, y, w } = lay.key;
+  const key = partsKey(input.faces, keyRows(input), x, y, w);
+  if (input.piece.drawers.length === 0) return key.items;
+  return [...key.items, ...frontTable(input, x, key.y + 6.6, w).items];
+}

@@ -1,0 +1,153 @@
+import { hiddenLines } from '../geom/hiddenLines.js';
+import type { Line2 } from '../geom/hiddenLines.js';
+import type { Box3, Vec3 } from '../geom/box.js';
+import type { Placement } from '../geom/placement.js';
+import { dot, IDENTITY } from '../geom/placement.js';
+import type { Kernel, Mesh } from '../geom/solid.js';
+import { NM_PER_MM } from '../lengths/length.js';
+import type { Piece } from '../piece/piece.js';
+import type { Solids } from '../solids/solids.js';
+import type { Rect } from './dimensions.js';
+import { stroke } from './draw.js';
+import type { Item, Pen, Seg } from './picture.js';
+import { round3 } from './text.js';
+
+/** A way of looking: the two paper directions and the one toward the eye, unit, right-handed (right × up = toward). */
+export interface Direction {
+  readonly right: Vec3;
+  readonly up: Vec3;
+  readonly toward: Vec3;
+}
+const unit = (v: Vec3): Vec3 => {
+  const length = Math.sqrt(dot(v, v));
+  return [v[0] / length, v[1] / length, v[2] / length];
+};
+/** Third-angle arrangement: the plan has the back at its top. */
+export const FRONT: Direction = { right: [1, 0, 0], up: [0, 0, 1], toward: [0, -1, 0] };
+export const RIGHT_SIDE: Direction = { right: [0, 1, 0], up: [0, 0, 1], toward: [1, 0, 0] };
+export const PLAN: Direction = { right: [1, 0, 0], up: [0, 1, 0], toward: [0, 0, 1] };
+/** Isometric from the front, the right and above: all three axes are shortened alike (ISO 5456-3). */
+export const ISOMETRIC: Direction = { right: unit([1, 1, 0]), up: unit([-1, 1, 2]), toward: unit([1, -1, 1]) };
+
+export interface ViewItem {
+  readonly id: string;
+  readonly mesh: Mesh;
+  readonly placement: Placement;
+}
+export interface Lines {
+  readonly visible: readonly Line2[];
+  readonly hidden: readonly Line2[];
+}
+/** The views of one piece, each worked out when it is first asked for. */
+export interface Views {
+  readonly items: readonly ViewItem[];
+  lines(direction: Direction, which?: 'all' | 'case'): Lines;
+}
+
+export function viewsOf(piece: Piece, solids: Solids): Views {
+  const places = new Map(piece.parts.map((p) => [p.id, p]));
+  const parts = solids.parts.map((s): ViewItem & { drawer: boolean } => ({
+    id: s.id,
+    mesh: s.mesh,
+    placement: places.get(s.id)?.place ?? IDENTITY,
+    drawer: places.get(s.id)?.drawer !== undefined,
+  }));
+  const hardware = solids.hardware
+    .filter((h) => piece.hardware.find((x) => x.id === h.id)?.kind === 'pull')
+    .map((h) => ({ id: h.id, mesh: h.mesh, placement: IDENTITY, drawer: true }));
+  const items = [...parts, ...hardware];
+  const memo = new Map<string, Lines>();
+  return {
+    items,
+    lines: (direction, which = 'all') => {
+      const key = `${which} ${direction.toward.join(' ')}`;
+      const known = memo.get(key);
+      if (known) return known;
+      const made = project(which === 'all' ? items : items.filter((i) => !i.drawer), direction);
+      memo.set(key, made);
+      return made;
+    },
+  };
+}
+export const project = (items: readonly ViewItem[], direction: Direction): Lines => hiddenLines(items, direction);
+
+/** A view on paper: where the piece's origin lies and at which scale, 1 : oneTo. */
+export interface View {
+  readonly direction: Direction;
+  readonly oneTo: number;
+  readonly origin: readonly [number, number];
+  /** The outline of the piece on paper. */
+  readonly box: Rect;
+}
+/** Extent of a box (nm) as seen: left, right, low, high, mm at full size. */
+export function extentOf(box: Box3, direction: Direction): { left: number; right: number; low: number; high: number } {
+  const xs: number[] = [];
+  const ys: number[] = [];
+  for (const x of box[0])
+    for (const y of box[1])
+      for (const z of box[2]) {
+        xs.push(dot(direction.right, [x, y, z]) / NM_PER_MM);
+        ys.push(dot(direction.up, [x, y, z]) / NM_PER_MM);
+      }
+  return { left: Math.min(...xs), right: Math.max(...xs), low: Math.min(...ys), high: Math.max(...ys) };
+}
+/** Places the view of a box (nm) with its upper left corner at (x, y) on paper. */
+export function viewAt(box: Box3, direction: Direction, oneTo: number, x: number, y: number): View {
+  const e = extentOf(box, direction);
+  return {
+    direction,
+    oneTo,
+    origin: [x - e.left / oneTo, y + e.high / oneTo],
+    box: { x, y, w: (e.right - e.left) / oneTo, h: (e.high - e.low) / oneTo },
+  };
+}
+/** A point of the piece (nm) on paper. */
+export const onPaper = (view: View, v: Vec3): readonly [number, number] => [
+  view.origin[0] + dot(view.direction.right, v) / NM_PER_MM / view.oneTo,
+  view.origin[1] - dot(view.direction.up, v) / NM_PER_MM / view.oneTo,
+];
+/** The box round a box of the piece (nm) on paper. */
+export function rectOf(view: View, box: Box3): Rect {
+  const e = extentOf(box, view.direction);
+  return {
+    x: view.origin[0] + e.left / view.oneTo,
+    y: view.origin[1] - e.high / view.oneTo,
+    w: (e.right - e.left) / view.oneTo,
+    h: (e.high - e.low) / view.oneTo,
+  };
+}
+
+/** Strokes of lines, one item a pen. Lines shorter than 0.05 mm on paper are left out. */
+export function drawLines(
+  view: View,
+  lines: readonly Line2[],
+  pens: Readonly<Record<Line2['kind'], Pen | undefined>>,
+): Item[] {
+  const paths = new Map<Pen, Seg[]>();
+  for (const line of lines) {
+    const pen = pens[line.kind];
+    if (!pen) continue;
+    const [x1, y1] = [view.origin[0] + line.a[0] / view.oneTo, view.origin[1] - line.a[1] / view.oneTo];
+    const [x2, y2] = [view.origin[0] + line.b[0] / view.oneTo, view.origin[1] - line.b[1] / view.oneTo];
+    if (Math.abs(x1 - x2) < 0.05 && Math.abs(y1 - y2) < 0.05) continue;
+    const path = paths.get(pen) ?? [];
+    paths.set(pen, path);
+    path.push(['M', round3(x1), round3(y1)], ['L', round3(x2), round3(y2)]);
+  }
+  return [...paths].sort(([a], [b]) => (a < b ? -1 : 1)).map(([pen, d]) => stroke(pen, d));
+}
+/** Elevations: wide where there is air beside the edge, narrow where two faces lie flush. */
+export const ELEVATION_PENS = { silhouette: 'W', edge: 'W', flush: 'N' } as const;
+/** Pictures: outlines wide, arrises narrow. */
+export const PICTURE_PENS = { silhouette: 'W', edge: 'N', flush: 'N' } as const;
+
+/** Part of a solid on one side of a plane square to `axis` at `at` (nm, piece axes): what lies beyond a cutting plane. */
+export function beyond(kernel: Kernel, recipe: Parameters<Kernel['mesh']>[0], place: Placement, keep: Box3): Mesh {
+  return kernel.mesh({
+    op: 'met',
+    of: [
+      { op: 'placed', by: place, of: recipe },
+      { op: 'box', at: keep },
+    ],
+  });
+}
