@@ -142,7 +142,7 @@ export interface DrawerSpec {
   readonly across?: readonly string[];
   readonly up?: readonly string[];
   readonly front?: {
-    readonly fit: 'inset';
+    readonly fit?: 'inset'; // taken over where `like` gives it
     readonly kind?: 'separate' | 'integral';
     readonly reveal?: Length_;
     readonly stock?: string;

@@ -1,0 +1,8 @@
+import { z } from 'zod';
+import type { JointFields } from './schema.js';
+import { definitionSchema } from './schema.js';
+
+/** The published JSON Schema (draft 2020-12) of a definition with joints of these kinds, as plain data. */
+export function definitionJsonSchema(kinds: readonly JointFields[]): unknown {
+  return z.toJSONSchema(definitionSchema(kinds), { io: 'input', target: 'draft-2020-12' });
+}
