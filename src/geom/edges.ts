@@ -1,0 +1,120 @@
+import { cosine } from './angle.js';
+import type { Mesh } from './solid.js';
+
+/** Edges whose faces turn by more than this are arrises and drawn; less is a flattened curve. Our default. */
+const ARRIS_DEGREES = 25;
+/** A triangle lower than this (mm) has no trustworthy normal. */
+const SLIVER = 1e-4;
+
+/** Edges of a mesh with the triangles at their sides. An edge runs `from` -> `to` in triangle `left`, back in `right`. */
+export interface Topology {
+  readonly from: Uint32Array;
+  readonly to: Uint32Array;
+  readonly left: Uint32Array;
+  readonly right: Uint32Array;
+  /** 1 where the edge is an arris, whatever the view. */
+  readonly arris: Uint8Array;
+  /** Unit outward normals, three numbers a triangle. */
+  readonly normals: Float64Array;
+  /** Edge at each triangle's side (from corner i to corner i + 1), three a triangle. */
+  readonly sides: Uint32Array;
+}
+const KNOWN = new WeakMap<Mesh, Topology>();
+
+/** Normals (unit) and whether each triangle is a sliver. */
+function rawNormals({ positions: p, triangles: t }: Mesh): { normals: Float64Array; sliver: Uint8Array } {
+  const normals = new Float64Array(t.length);
+  const sliver = new Uint8Array(t.length / 3);
+  const at = (corner: number, axis: number): number => p[(t[corner] as number) * 3 + axis] as number;
+  for (let i = 0; i < t.length; i += 3) {
+    const u = [0, 1, 2].map((x) => at(i + 1, x) - at(i, x)) as [number, number, number];
+    const v = [0, 1, 2].map((x) => at(i + 2, x) - at(i, x)) as [number, number, number];
+    const w = [0, 1, 2].map((x) => at(i + 2, x) - at(i + 1, x)) as [number, number, number];
+    const n = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]] as const;
+    const twice = Math.hypot(...n);
+    const longest = Math.max(Math.hypot(...u), Math.hypot(...v), Math.hypot(...w));
+    sliver[i / 3] = twice < SLIVER * longest ? 1 : 0;
+    for (let x = 0; x < 3; x++) normals[i + x] = twice === 0 ? 0 : (n[x] as number) / twice;
+  }
+  return { normals, sliver };
+}
+
+/** Pairs every directed side with one that runs back. Where four triangles share an edge it becomes two edges. */
+function pairSides({ triangles: t }: Mesh): { pairs: [number, number][]; shared: Set<number> } {
+  const open = new Map<number, number[]>();
+  const pairs: [number, number][] = [];
+  const shared = new Set<number>();
+  const base = t.reduce((m, x) => Math.max(m, x), 0) + 1;
+  const seen = new Map<number, number>();
+  for (let s = 0; s < t.length; s++) {
+    const [a, b] = [t[s] as number, t[s - (s % 3) + ((s + 1) % 3)] as number];
+    const key = Math.min(a, b) * base + Math.max(a, b);
+    const count = (seen.get(key) ?? 0) + 1;
+    seen.set(key, count);
+    if (count > 2) shared.add(key);
+    const waiting = open.get(b * base + a);
+    const mate = waiting?.shift();
+    if (mate !== undefined) pairs.push([mate, s]);
+    else open.set(a * base + b, [...(open.get(a * base + b) ?? []), s]);
+  }
+  return { pairs, shared };
+}
+
+/** Slivers take the normal of the neighbour at their longest side, in a few passes. */
+function mendNormals(mesh: Mesh, normals: Float64Array, sliver: Uint8Array, pairs: readonly [number, number][]): void {
+  if (!sliver.includes(1)) return;
+  const { positions: p, triangles: t } = mesh;
+  const mate = new Int32Array(t.length).fill(-1);
+  for (const [a, b] of pairs) [mate[a], mate[b]] = [b, a];
+  const long = (s: number): number => {
+    const [a, b] = [(t[s] as number) * 3, (t[s - (s % 3) + ((s + 1) % 3)] as number) * 3];
+    return Math.hypot(...[0, 1, 2].map((x) => (p[a + x] as number) - (p[b + x] as number)));
+  };
+  for (let pass = 0; pass < 8 && sliver.includes(1); pass++) {
+    for (let i = 0; i < sliver.length; i++) {
+      if (!sliver[i]) continue;
+      const order = [i * 3, i * 3 + 1, i * 3 + 2].sort((a, b) => long(b) - long(a) || a - b);
+      const good = order
+        .slice(0, 2)
+        .find((s) => (mate[s] as number) >= 0 && !sliver[Math.floor((mate[s] as number) / 3)]);
+      if (good === undefined) continue;
+      const from = Math.floor((mate[good] as number) / 3) * 3;
+      for (let x = 0; x < 3; x++) normals[i * 3 + x] = normals[from + x] as number;
+      sliver[i] = 0;
+    }
+  }
+}
+
+/** The edges of a closed mesh; kept for as long as the mesh is. */
+export function topology(mesh: Mesh): Topology {
+  const known = KNOWN.get(mesh);
+  if (known) return known;
+  const { triangles: t } = mesh;
+  const { normals, sliver } = rawNormals(mesh);
+  const { pairs, shared } = pairSides(mesh);
+  mendNormals(mesh, normals, sliver, pairs);
+  const base = t.reduce((m, x) => Math.max(m, x), 0) + 1;
+  const count = pairs.length;
+  const made = {
+    from: new Uint32Array(count),
+    to: new Uint32Array(count),
+    left: new Uint32Array(count),
+    right: new Uint32Array(count),
+    arris: new Uint8Array(count),
+    normals,
+    sides: new Uint32Array(t.length),
+  };
+  const smooth = cosine(ARRIS_DEGREES);
+  pairs.forEach(([s, r], i) => {
+    const [a, b] = [t[s] as number, t[r] as number];
+    const [left, right] = [Math.floor(s / 3), Math.floor(r / 3)];
+    [made.from[i], made.to[i], made.left[i], made.right[i]] = [a, b, left, right];
+    let cos = 0;
+    for (let x = 0; x < 3; x++) cos += (normals[left * 3 + x] as number) * (normals[right * 3 + x] as number);
+    made.arris[i] = cos < smooth || shared.has(Math.min(a, b) * base + Math.max(a, b)) ? 1 : 0;
+    made.sides[s] = i;
+    made.sides[r] = i;
+  });
+  KNOWN.set(mesh, made);
+  return made;
+}

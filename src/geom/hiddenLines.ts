@@ -1,0 +1,102 @@
+import { groupCollinear, lengthOf, pointOn, without, GAP, type Piece2 } from './collinear.js';
+import { classified } from './beside.js';
+import { sceneOf, STRIDE, type Scene, type SceneItem, type ViewAxes } from './scene.js';
+
+/**
+ * `silhouette`: there is air beside the line, or what shows on one side lies further back. `edge`: an arris whose two
+ * faces both show. `flush`: the same plane runs on at both sides (two parts meet). Hidden lines are all `edge`.
+ */
+export interface Line2 {
+  /** Parts to which it belongs, sorted. */
+  readonly ids: readonly string[];
+  /** mm in the view's plane: along `right`, along `up`. */
+  readonly a: readonly [number, number];
+  readonly b: readonly [number, number];
+  readonly kind: 'silhouette' | 'edge' | 'flush';
+}
+export type { SceneItem, ViewAxes };
+
+/** How far a face must lie before an edge to hide it, mm. */
+const DEPTH = 2e-3;
+
+/**
+ * Hidden-line removal by parameter interval: each drawn edge less the stretches over which a triangle that faces the eye
+ * covers it. Every triangle gives three half-planes and a depth, all linear along the edge (after A. Appel's idea of 1967
+ * that visibility is a matter of intervals). Sides that are drawn themselves hide exclusively, seams of a flat or curved
+ * face inclusively: else an edge exactly under a seam would show through.
+ */
+export function hiddenLines(items: readonly SceneItem[], view: ViewAxes): { visible: Line2[]; hidden: Line2[] } {
+  const scene = sceneOf(items, view);
+  const visible: Piece2[] = [];
+  const hidden: Piece2[] = [];
+  for (let e = 0; e < scene.edgeItem.length; e++) {
+    const ids = [(items[scene.edgeItem[e] as number] as SceneItem).id];
+    const p = scene.edges.subarray(e * 6, e * 6 + 6) as unknown as Ends;
+    const size = Math.hypot(p[3] - p[0], p[4] - p[1]);
+    if (size < GAP) continue;
+    const at = (t: number): [number, number] => [p[0] + (p[3] - p[0]) * t, p[1] + (p[4] - p[1]) * t];
+    const covered = scene.edgeSeen[e] ? coverOf(scene, p, GAP / size) : [0, 1];
+    let from = 0;
+    for (let i = 0; i <= covered.length; i += 2) {
+      const [lo, hi] = [covered[i] ?? 1, covered[i + 1] ?? 1];
+      if ((lo - from) * size > GAP) visible.push({ a: at(from), b: at(lo), ids });
+      if ((hi - lo) * size > GAP) hidden.push({ a: at(lo), b: at(hi), ids });
+      from = hi;
+    }
+  }
+  const groups = groupCollinear(visible, hidden);
+  const unseen = groups.flatMap((g) =>
+    without(g.hidden, g.visible).map((s) => line(pointOn(g, s.from), pointOn(g, s.to), s.ids, 'edge')),
+  );
+  const seen = classified(scene, groups).map((s) => line(s.a, s.b, s.ids, s.kind));
+  return { visible: seen.sort(byPlace), hidden: unseen.sort(byPlace) };
+}
+type Ends = readonly [number, number, number, number, number, number];
+
+/** Sorted, disjoint stretches [from, to, from, to ...] of an edge's parameter that are hidden. */
+export function coverOf(scene: Scene, p: Ends, gap: number): number[] {
+  const { faces, index } = scene;
+  const found: [number, number][] = [];
+  const low = Math.min(p[2], p[5]) + DEPTH;
+  const near = index?.search(
+    Math.min(p[0], p[3]),
+    Math.min(p[1], p[4]),
+    Math.max(p[0], p[3]),
+    Math.max(p[1], p[4]),
+    (i) => (faces[i * STRIDE + 15] as number) > low,
+  );
+  for (const i of near ?? []) {
+    let [from, to] = [0, 1];
+    const base = i * STRIDE;
+    for (let k = 0; k < 4 && from < to; k++) {
+      // Height over the side (mm inside it), then depth before the edge: both linear, wanted above a margin.
+      const at = base + k * 4;
+      const [x, y, c] = [faces[at] as number, faces[at + 1] as number, faces[at + 2] as number];
+      const margin = k < 3 ? (faces[at + 3] as number) : DEPTH;
+      const h0 = x * p[0] + y * p[1] + c - margin - (k < 3 ? 0 : p[2]);
+      const h1 = x * p[3] + y * p[4] + c - margin - (k < 3 ? 0 : p[5]);
+      if (h0 <= 0 && h1 <= 0) to = from;
+      else if (h0 < 0) from = Math.max(from, h0 / (h0 - h1));
+      else if (h1 < 0) to = Math.min(to, h0 / (h0 - h1));
+    }
+    if (from >= to) continue;
+    if (from <= 0 && to >= 1) return [0, 1];
+    found.push([from, to]);
+  }
+  found.sort((q, r) => q[0] - r[0]);
+  const out: number[] = [];
+  for (const [from, to] of found) {
+    const last = out.length - 1;
+    if (last > 0 && from <= (out[last] as number) + gap) out[last] = Math.max(out[last] as number, to);
+    else out.push(from, to);
+  }
+  return out;
+}
+
+const tidy = (x: number): number => Math.round(x * 1e6) / 1e6 + 0;
+function line(a: Line2['a'], b: Line2['a'], ids: readonly string[], kind: Line2['kind']): Line2 {
+  const [p, q]: [Line2['a'], Line2['a']] = [[tidy(a[0]), tidy(a[1])], [tidy(b[0]), tidy(b[1])]]; // prettier-ignore
+  return p[0] < q[0] || (p[0] === q[0] && p[1] <= q[1]) ? { ids, a: p, b: q, kind } : { ids, a: q, b: p, kind };
+}
+const byPlace = (s: Line2, t: Line2): number =>
+  s.a[0] - t.a[0] || s.a[1] - t.a[1] || s.b[0] - t.b[0] || s.b[1] - t.b[1] || lengthOf(s) - lengthOf(t);
