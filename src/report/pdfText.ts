@@ -71,7 +71,13 @@ export function subsetTag(use: ReadonlyMap<number, number>): string {
  * The operators that set words of one size in a line, turned about each word's anchor (cosine and sine of the turn); the page's space has y
  * down, so the text is turned over.
  */
-export function lineOperators(faces: Faces, use: GlyphUse, words: readonly TextItem[], cosine: number, sine: number): string {
+export function lineOperators(
+  faces: Faces,
+  use: GlyphUse,
+  words: readonly TextItem[],
+  cosine: number,
+  sine: number,
+): string {
   const matrix = `${say(cosine)} ${say(sine)} ${say(sine)} ${say(-cosine)}`;
   let font = '';
   const parts = words.map((w) => {
@@ -83,10 +89,22 @@ export function lineOperators(faces: Faces, use: GlyphUse, words: readonly TextI
   });
   return `BT ${parts.join('\n')} ET`;
 }
-/** The unseen run over an outlined figure: rendering mode 3, stretched to the figure's width. */
+/** Readers see a space where two words are more than 0.15 em apart (poppler); a squeezed space keeps this much. */
+const LEAST_SPACE = 0.2;
+/**
+ * The unseen run over an outlined figure: rendering mode 3, stretched to the figure's width, its space kept wide enough to be read as one. The
+ * words and the space are one string; a displacement after the space makes up for the squeeze.
+ */
 export function hiddenOperators(faces: Faces, use: GlyphUse, text: TextItem, width: number): string {
-  const natural = textWidth(faces[text.face], text.string, text.size);
-  const stretch = say(natural === 0 ? 100 : (100 * width) / natural);
+  const face = faces[text.face];
+  const space = text.string.indexOf(' ') + 1;
+  const natural = textWidth(face, text.string, text.size);
+  const gap = space === 0 ? 0 : Math.max(LEAST_SPACE * text.size, (textWidth(face, ' ', text.size) * width) / natural);
+  const rest = natural - (space === 0 ? 0 : textWidth(face, ' ', text.size));
+  const stretch = Math.max(0.05, (width - gap) / rest);
+  const push = space === 0 ? 0 : (1000 * (gap / stretch - textWidth(face, ' ', text.size))) / text.size;
+  const [whole, fraction] = [text.string.slice(0, space), text.string.slice(space)];
+  const words = space === 0 ? '' : `${use.encode(text.face, whole)} ${say(-push)} `;
   const place = `/${FONT[text.face]} ${say(text.size)} Tf 1 0 0 -1 ${say(text.x)} ${say(text.y)} Tm`;
-  return `BT 3 Tr ${stretch} Tz ${place} ${use.encode(text.face, text.string)} Tj 0 Tr 100 Tz ET`;
+  return `BT 3 Tr ${say(100 * stretch)} Tz ${place} [${words}${use.encode(text.face, fraction)}] TJ 0 Tr 100 Tz ET`;
 }

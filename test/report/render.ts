@@ -24,7 +24,11 @@ export async function openPdf(bytes: Uint8Array) {
   const pdfjs = await import('pdfjs-dist/legacy/build/pdf.mjs');
   return pdfjs.getDocument({ data: bytes.slice(), verbosity: 0, useSystemFonts: false, disableFontFace: true }).promise;
 }
-export async function pdfPixels(bytes: Uint8Array, page: number, scale: number): Promise<Pixels & { png(): Uint8Array }> {
+export async function pdfPixels(
+  bytes: Uint8Array,
+  page: number,
+  scale: number,
+): Promise<Pixels & { png(): Uint8Array }> {
   const doc = await openPdf(bytes);
   const opened = await doc.getPage(page);
   const viewport = opened.getViewport({ scale });
@@ -36,14 +40,22 @@ export async function pdfPixels(bytes: Uint8Array, page: number, scale: number):
   return { width: canvas.width, height: canvas.height, data, png: () => canvas.toBuffer('image/png') };
 }
 /** The strings of a page in the order of the content, empty ones left out. */
-export async function pdfStrings(bytes: Uint8Array, page: number): Promise<readonly { str: string; width: number; x: number; y: number }[]> {
+export async function pdfStrings(
+  bytes: Uint8Array,
+  page: number,
+): Promise<readonly { str: string; width: number; x: number; y: number }[]> {
   const doc = await openPdf(bytes);
   const content = await (await doc.getPage(page)).getTextContent({ disableNormalization: true });
   return content.items.flatMap((item) =>
-    'str' in item && item.str !== '' ? [{ str: item.str, width: item.width, x: item.transform[4], y: item.transform[5] }] : [],
+    'str' in item && item.str !== ''
+      ? [{ str: item.str, width: item.width, x: item.transform[4], y: item.transform[5] }]
+      : [],
   );
 }
 /** A page's strings as one text. */
 export const pdfText = async (bytes: Uint8Array, page: number): Promise<string> =>
-  (await pdfStrings(bytes, page)).map((s) => s.str).join(' ').replace(/ +/g, ' ');
+  (await pdfStrings(bytes, page))
+    .map((s) => s.str)
+    .join(' ')
+    .replace(/ +/g, ' ');
 export const read = (path: string): Uint8Array => new Uint8Array(readFileSync(path));

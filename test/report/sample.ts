@@ -19,10 +19,24 @@ export const TABLE: Table = {
     ['D1.2', '15/32 × 4 3/4 × 15 31/32', '12'],
   ],
 };
-const HEADER = { title: 'Tall chest', number: 'C-021', revision: 'A', date: '2027-02-01', maker: 'sample', woods: 'White oak' };
+const HEADER = {
+  title: 'Tall chest',
+  number: 'C-021',
+  revision: 'A',
+  date: '2027-02-01',
+  maker: 'sample',
+  woods: 'White oak',
+};
 
 export function sampleSheet(faces: Faces, id = 'sample', n = 2): Sheet {
-  const frame = { faces, header: HEADER, title: 'Front, right side and plan', scale: '1:10', projection: true, roundTo: '1/32' };
+  const frame = {
+    faces,
+    header: HEADER,
+    title: 'Front, right side and plan',
+    scale: '1:10',
+    projection: true,
+    roundTo: '1/32',
+  };
   const picture: Item[] = [
     ...headline(faces, 'Cut 33 1/2 on the long rails', 'Set-up 13: router table'),
     ...words(faces),
@@ -32,7 +46,15 @@ export function sampleSheet(faces: Faces, id = 'sample', n = 2): Sheet {
     ...drawTable(faces, TABLE, { x: 25.4, y: 152, row: 7.6, boxed: ['mark'] }).items,
     ...sheetFrame({ ...frame, n, of: 53, hash: '7f3c91' }),
   ];
-  return { id, title: `Sample ${id}`, folder: 'drawings', size: [279.4, 215.9], alt: 'Every mark once.', picture, tables: [TABLE] };
+  return {
+    id,
+    title: `Sample ${id}`,
+    folder: 'drawings',
+    size: [279.4, 215.9],
+    alt: 'Every mark once.',
+    picture,
+    tables: [TABLE],
+  };
 }
 function words(faces: Faces): Item[] {
   const column = { x: 25.4, size: SIZE.text, width: 86 };
@@ -42,7 +64,10 @@ function words(faces: Faces): Item[] {
     { string: '8 1/2', face: 'semibold' },
     { string: ' R4\u00a0B4 · ' },
     { string: '18 1/4', face: 'semibold' },
-    { string: ' R3\u00a0B3 · 27 R2\u00a0B2. 3/8 deep; bit 1/2, 14°. White oak 5/4, stop 3/8 from FRONT edge (see 7/32\u00a0wide). ' },
+    {
+      string:
+        ' R3\u00a0B3 · 27 R2\u00a0B2. 3/8 deep; bit 1/2, 14°. White oak 5/4, stop 3/8 from FRONT edge (see 7/32\u00a0wide). ',
+    },
     { string: 'No\u00a0glue;', face: 'semibold' },
     { string: ' none between. It slides by hand, dry; no gap at the shoulder, and the grain runs with the rail.' },
   ] as const;
@@ -99,6 +124,11 @@ function pens(): Item[] {
     ...list.flatMap((pen, i) => draw.line(pen, 130, 110 + 4 * i, 180, 110 + 4 * i)),
     draw.stroke('W', arc),
     draw.stroke('D', big),
-    draw.group('hatched', [...hatch, ...draw.rect('D', 0, 0, 20, 10)], { at: [235, 145], clip, alt: 'End grain', link: 'second' }),
+    draw.group('hatched', [...hatch, ...draw.rect('D', 0, 0, 20, 10)], {
+      at: [235, 145],
+      clip,
+      alt: 'End grain',
+      link: 'second',
+    }),
   ];
 }
