@@ -117,7 +117,7 @@ export function rectOf(view: View, box: Box3): Rect {
   };
 }
 
-/** Strokes of lines, one item a pen. Lines shorter than 0.05 mm on paper are left out. */
+/** Strokes of lines, one item a pen. */
 export function drawLines(
   view: View,
   lines: readonly Line2[],
@@ -129,12 +129,37 @@ export function drawLines(
     if (!pen) continue;
     const [x1, y1] = [view.origin[0] + line.a[0] / view.oneTo, view.origin[1] - line.a[1] / view.oneTo];
     const [x2, y2] = [view.origin[0] + line.b[0] / view.oneTo, view.origin[1] - line.b[1] / view.oneTo];
-    if (Math.abs(x1 - x2) < 0.05 && Math.abs(y1 - y2) < 0.05) continue;
     const path = paths.get(pen) ?? [];
     paths.set(pen, path);
     path.push(['M', round3(x1), round3(y1)], ['L', round3(x2), round3(y2)]);
   }
   return [...paths].sort(([a], [b]) => (a < b ? -1 : 1)).map(([pen, d]) => stroke(pen, d));
+}
+/** Gaps under this on paper are drawn as one line (after ISO 128-2). */
+const ONE_LINE = 0.7;
+/**
+ * Without the lines of `loose` parts (drawers) that run along a line of other parts so near that both would print as one:
+ * a reveal is then the edge of the opening. Square lines only.
+ */
+export function withoutReveals(lines: readonly Line2[], oneTo: number, loose: (id: string) => boolean): Line2[] {
+  const near = ONE_LINE * oneTo;
+  const isLoose = (l: Line2): boolean => l.ids.every(loose);
+  const fixed = lines.filter((l) => !isLoose(l));
+  const along = (l: Line2): 0 | 1 | undefined =>
+    Math.abs(l.a[1] - l.b[1]) < 1e-3 ? 0 : Math.abs(l.a[0] - l.b[0]) < 1e-3 ? 1 : undefined;
+  return lines.filter((l) => {
+    const k = along(l);
+    if (k === undefined || !isLoose(l)) return true;
+    const across = k === 0 ? 1 : 0;
+    const [low, high] = [Math.min(l.a[k], l.b[k]), Math.max(l.a[k], l.b[k])];
+    const covered = fixed
+      .filter((f) => along(f) === k && Math.abs(f.a[across] - l.a[across]) < near)
+      .reduce((sum, f) => {
+        const shared = Math.min(high, Math.max(f.a[k], f.b[k])) - Math.max(low, Math.min(f.a[k], f.b[k]));
+        return sum + Math.max(0, shared);
+      }, 0);
+    return covered < 0.9 * (high - low);
+  });
 }
 /** Elevations: wide where there is air beside the edge, narrow where two faces lie flush. */
 export const ELEVATION_PENS = { silhouette: 'W', edge: 'W', flush: 'N' } as const;

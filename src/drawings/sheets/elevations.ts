@@ -12,7 +12,7 @@ import type { Prepared, SheetKind } from '../input.js';
 import { SIZE } from '../pens.js';
 import type { Item } from '../picture.js';
 import type { View } from '../views.js';
-import { drawLines, ELEVATION_PENS, onPaper, rectOf } from '../views.js';
+import { drawLines, ELEVATION_PENS, onPaper, rectOf, withoutReveals } from '../views.js';
 import { arrange } from './arrangement.js';
 import type { Arrangement } from './arrangement.js';
 import { elevationDimensions, lanesBelow } from './elevationDimensions.js';
@@ -56,11 +56,21 @@ export const elevations: SheetKind = {
 };
 
 function views(input: Prepared, lay: Arrangement): Item[] {
+  const drawers = new Set(input.piece.parts.filter((p) => p.drawer !== undefined).map((p) => p.id));
+  const inDrawer = (id: string): boolean => drawers.has(id);
   return (['front', 'side', 'plan'] as const).map((name) =>
-    group(`view-${name}`, drawLines(lay[name], input.views.lines(lay[name].direction).visible, ELEVATION_PENS), {
-      role: 'view',
-      alt: name,
-    }),
+    group(
+      `view-${name}`,
+      drawLines(
+        lay[name],
+        withoutReveals(input.views.lines(lay[name].direction).visible, lay.oneTo, inDrawer),
+        ELEVATION_PENS,
+      ),
+      {
+        role: 'view',
+        alt: name,
+      },
+    ),
   );
 }
 const barAt = (input: Prepared, lay: Arrangement): [number, number] => {
@@ -107,7 +117,7 @@ function hiddenParts(input: Prepared, lay: Arrangement): Item[] {
 }
 const onOutline = (view: View, a: Point, b: Point): boolean => {
   const { x, y, w, h } = view.box;
-  const near = (p: number, q: number): boolean => Math.abs(p - q) < 0.35;
+  const near = (p: number, q: number): boolean => Math.abs(p - q) < 0.75;
   return (
     (near(a[0], b[0]) && (near(a[0], x) || near(a[0], x + w))) ||
     (near(a[1], b[1]) && (near(a[1], y) || near(a[1], y + h)))

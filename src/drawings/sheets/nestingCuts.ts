@@ -1,0 +1,141 @@
+import type { SheetLayout } from '../../layout/layout.js';
+import { label, line, tickBox, whiteDisc } from '../draw.js';
+import { blockHeading, fieldOf } from '../frame.js';
+import { printed } from '../input.js';
+import type { Prepared } from '../input.js';
+import { SIZE } from '../pens.js';
+import type { Item } from '../picture.js';
+import { setText } from '../text.js';
+import { fitNote } from './nesting.js';
+
+/** Cuts that share one fence setting and one reference: one row, one box each. */
+export interface CutRow {
+  readonly numbers: readonly number[];
+  readonly words: string;
+  readonly fence: string;
+  readonly leaves: string;
+}
+export function cutRows(input: Prepared, sheet: SheetLayout): CutRow[] {
+  const rows: CutRow[] = [];
+  let last: SheetLayout['cuts'][number] | undefined;
+  for (const c of sheet.cuts) {
+    const row = rows.at(-1);
+    const same =
+      last &&
+      row &&
+      c.kind === last.kind &&
+      c.kind !== 'trim' &&
+      c.stage === last.stage &&
+      c.fence === last.fence &&
+      row.numbers.length < 3;
+    if (same)
+      rows[rows.length - 1] = {
+        ...row,
+        numbers: [...row.numbers, c.number],
+        words: then(row.words),
+        leaves: joinLeaves(row.leaves, c.leaves),
+      };
+    else rows.push({ numbers: [c.number], words: wordsOf(c), fence: printed(input, c.fence), leaves: c.leaves });
+    last = c;
+  }
+  return rows;
+}
+const then = (words: string): string =>
+  words.includes('then') ? words : words.replace(/ to the fence$/, '') + ', then cut edge';
+const joinLeaves = (a: string, b: string): string => (a === b ? a : `${a}, ${b}`);
+function wordsOf(c: SheetLayout['cuts'][number]): string {
+  if (c.kind !== 'trim') return `${c.against.replace(/^the edge left by cut (\d+)$/, 'edge of cut $1')} to the fence`;
+  const long = Math.abs(c.from[0] - c.to[0]) > Math.abs(c.from[1] - c.to[1]);
+  const square = c.against === '' ? '' : `, square to ${c.against}`;
+  return `trim ${long ? 'a long edge' : 'an end'}${square}`;
+}
+
+const ROW = 6.2;
+/** Rows (both columns together) on a page with the diagram, and on a page of cuts only. The verdict takes three of them. */
+export const rowsPerPage = (page: number): number => (page === 0 ? 13 : 44);
+const split = (rows: number): number => Math.max(3, Math.ceil((rows + 2) / 2));
+export function cutTableHeight(rows: number): number {
+  const left = Math.min(split(rows), rows);
+  const right = rows - left;
+  return 2 + Math.max(3.2 + left * ROW, right > 0 ? 3.2 + right * ROW + 7.4 + 9 : 10);
+}
+
+/** Rows of cuts from row `from` in two columns under `y`, then the verdict on the number of sheets. */
+export function drawCuts(input: Prepared, sheet: SheetLayout, from: number, y: number): Item[] {
+  const { left, right } = fieldOf(input.paper);
+  const all = cutRows(input, sheet);
+  const rows = all.slice(from, from + rowsPerPage(from === 0 ? 0 : 1));
+  const first = split(rows.length);
+  const width = (right - left - 12) / 2;
+  const settings = new Set(all.map((r) => r.fence)).size;
+  const x2 = right - width;
+  const items = [
+    ...column(
+      input,
+      rows.slice(0, first),
+      left,
+      y,
+      width,
+      from === 0 ? 'Cuts, in this order' : 'Cuts, continued',
+      `${sheet.cuts.length} cuts, ${settings} fence settings`,
+    ),
+    ...(rows.length > first ? column(input, rows.slice(first), x2, y, width, 'Then', undefined) : []),
+  ];
+  const after = rows.length > first ? y + 3.2 + (rows.length - first) * ROW + 7.4 : y;
+  return [
+    ...items,
+    ...(from + rows.length >= all.length ? verdict(input, sheet, x2, after, width) : more(input, x2, after)),
+  ];
+}
+const more = (input: Prepared, x: number, y: number): Item[] =>
+  label(input.faces, 'further cuts on the next sheet', x, y);
+
+function column(
+  input: Prepared,
+  rows: readonly CutRow[],
+  x: number,
+  y: number,
+  width: number,
+  title: string,
+  remark: string | undefined,
+): Item[] {
+  const { faces } = input;
+  const fence = x + 60;
+  const items = [
+    ...blockHeading(faces, title, x, y, width, remark, 'W'),
+    ...label(faces, 'fence', fence, y, { anchor: 'end' }),
+  ];
+  rows.forEach((row, i) => {
+    const top = y + 3.2 + i * ROW;
+    const base = top + 4.2;
+    if (i > 0) items.push(...line('H', x, top - 0.1, x + width, top - 0.1));
+    row.numbers.forEach((n, k) => items.push(...whiteDisc(faces, n, x + 2.9 + k * 6.2, top + 3)));
+    const indent = Math.max(8, row.numbers.length * 6.2 + 2);
+    items.push(...setText(faces, row.words, { x: x + indent, y: base, size: SIZE.text }).items);
+    items.push(
+      ...setText(faces, row.fence, { x: fence, y: base, size: SIZE.figure, face: 'semibold', anchor: 'end' }).items,
+    );
+    items.push(...setText(faces, row.leaves, { x: fence + 4, y: base, size: SIZE.text }).items);
+    row.numbers.forEach((_, k) =>
+      items.push(...tickBox(faces, x + width - 4 - (row.numbers.length - 1 - k) * 5.4, top + 1)),
+    );
+  });
+  const foot = y + 3.2 + rows.length * ROW;
+  return [...items, ...line('W', x, foot, x + width, foot)];
+}
+
+function verdict(input: Prepared, sheet: SheetLayout, x: number, y: number, width: number): Item[] {
+  const { faces } = input;
+  const count = input.layout.counts.find((c) => c.stock === sheet.stock);
+  const used = sheet.pieces.reduce((sum, p) => sum + p.w * p.h, 0) / (sheet.length * sheet.width);
+  const words = !count
+    ? `Sheets: ${sheet.of}`
+    : count.used === count.bound
+      ? `Fewest sheets: ${count.used}, proved`
+      : `Sheets: ${count.used}, at least ${count.bound} needed`;
+  return [
+    ...setText(faces, words, { x, y: y + 1, size: SIZE.mark, face: 'semibold' }).items,
+    ...label(faces, `${Math.round(used * 100)}% of the sheet used`, x + width, y + 1, { anchor: 'end' }),
+    ...fitNote(input, sheet, x, y + 8),
+  ];
+}
