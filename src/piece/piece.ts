@@ -24,6 +24,8 @@ export interface Piece {
   readonly finish?: string;
   /** Layout rules of the shop for sheet goods. */
   readonly shop: ShopFacts;
+  /** Every figure that was worked out, by name (`W`, `rail_1.top`, `rail_1.up.size`), with its history. */
+  readonly values?: Readonly<Record<string, Sized>>;
 }
 export interface Header {
   readonly title: string;

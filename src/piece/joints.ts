@@ -1,0 +1,205 @@
+import type { Diagnostic, JsonPath } from '../diag/diagnostic.js';
+import { hasErrors } from '../diag/diagnostic.js';
+import type { Face } from '../geom/axis.js';
+import { faceAxis, faceSign } from '../geom/axis.js';
+import type { Claim, Given, JointKind, Resolved, Site } from '../joints/joint.js';
+import type { Cut } from '../words/cut.js';
+import type { Frame } from '../words/mapCut.js';
+import { follow, invert, mapCut, mapFace } from '../words/mapCut.js';
+import type { Body } from './body.js';
+import { sizesOf, toOwn } from './body.js';
+import type { Findings } from './fault.js';
+import { addCut, clash } from './merge.js';
+import type { Hardware, Joint } from './piece.js';
+import { screwBody } from './screw.js';
+import type { Placed } from './site.js';
+import { withClaims } from './site.js';
+
+/** One joint at one place, ready to be made. */
+export interface Meet extends Placed {
+  readonly kind: JointKind;
+  readonly spec: Resolved;
+  readonly entering: Body;
+  readonly receiving: Body;
+  /** Where it stands in the definition (a component's joint: the component). */
+  readonly path: JsonPath;
+}
+interface Made {
+  readonly meet: Meet;
+  readonly site: Site;
+  r: unknown;
+  given: Given;
+  yielded: boolean;
+}
+interface Taken {
+  readonly joint: string;
+  readonly site: string;
+  readonly part: string;
+  readonly rank: 1 | 2 | 3;
+  readonly cut: Cut;
+}
+export interface JointsMade {
+  readonly joints: Joint[];
+  readonly hardware: Hardware[];
+}
+
+/**
+ * Makes all joints, those that run along a part first, then ends, then fasteners. A joint sees what lower ranks took; where
+ * two of one rank want the same wood each may give way once. Cuts and growth are added to the bodies in their own axes.
+ */
+export function makeJoints(meets: readonly Meet[], findings: Findings): JointsMade {
+  const taken: Taken[] = [];
+  const made: Made[] = [];
+  for (const rank of [1, 2, 3] as const) {
+    const batch = meets.filter((m) => m.kind.rank === rank).flatMap((m) => makeOne(m, taken, findings));
+    giveWay(batch, findings);
+    for (const one of batch) {
+      taken.push(...takenBy(one));
+      settle(one, findings);
+    }
+    made.push(...batch);
+  }
+  const order = new Map(meets.map((m, k) => [m.site.id, k]));
+  made.sort((a, b) => (order.get(a.site.id) ?? 0) - (order.get(b.site.id) ?? 0));
+  return { joints: made.map(jointOf), hardware: made.flatMap(hardwareOf) };
+}
+
+function makeOne(meet: Meet, taken: readonly Taken[], findings: Findings): Made[] {
+  const claims = taken.flatMap((t) => claimIn(t, meet));
+  const site = withClaims(meet.site, claims);
+  const { r, findings: found } = meet.kind.resolve(meet.spec, site);
+  tell(found, meet, findings);
+  if (hasErrors(found)) return [];
+  const given = meet.kind.give(r, site);
+  return [{ meet, site, r, given, yielded: false }];
+}
+
+/** From a part's own axes to a site's. */
+const intoSite = (meet: Meet, part: Body): Frame => follow(invert(meet.frame), invert(toOwn(part)));
+const outOfSite = (meet: Meet, part: Body): Frame => follow(toOwn(part), meet.frame);
+const partOf = (meet: Meet, id: string): Body | undefined =>
+  meet.entering.id === id ? meet.entering : meet.receiving.id === id ? meet.receiving : undefined;
+
+function claimIn(t: Taken, meet: Meet): Claim[] {
+  const part = partOf(meet, t.part);
+  return part ? [{ joint: t.joint, part: t.part, rank: t.rank, cut: mapCut(t.cut, intoSite(meet, part)) }] : [];
+}
+
+function takenBy(one: Made): Taken[] {
+  const { meet, given, site } = one;
+  const of = (part: Body, cuts: readonly Cut[]): Taken[] =>
+    cuts.map((cut) => ({
+      joint: site.joint,
+      site: site.id,
+      part: part.id,
+      rank: meet.kind.rank,
+      cut: mapCut(cut, outOfSite(meet, part)),
+    }));
+  return [...of(meet.entering, given.entering), ...of(meet.receiving, given.receiving)];
+}
+
+/** Equal ranks that overlap: each that can yields once, seeing what the other took before either gave way. */
+function giveWay(batch: readonly Made[], findings: Findings): void {
+  const before = batch.map(takenBy);
+  const bodies = new Map(batch.flatMap((m) => [m.meet.entering, m.meet.receiving]).map((b) => [b.id, b]));
+  const clashes: { readonly a: number; readonly b: number; readonly x: Taken; readonly y: Taken }[] = [];
+  for (let a = 0; a < batch.length; a++)
+    for (let b = a + 1; b < batch.length; b++)
+      for (const x of before[a] ?? [])
+        for (const y of before[b] ?? []) {
+          const body = bodies.get(x.part);
+          if (x.part === y.part && body && clash(x.cut, y.cut, sizesOf(body))) clashes.push({ a, b, x, y });
+        }
+  for (const { a, b, x, y } of clashes) {
+    const [one, two] = [batch[a] as Made, batch[b] as Made];
+    const first = tryYield(one, y, findings);
+    const second = tryYield(two, x, findings);
+    if (!first && !second) tellClash(one, two, x, findings);
+  }
+}
+
+/** True when the joint gave way (now or before). */
+function tryYield(one: Made, other: Taken, findings: Findings): boolean {
+  const { kind } = one.meet;
+  if (!kind.yield) return false;
+  if (one.yielded) return true;
+  const [claim] = claimIn(other, one.meet);
+  if (!claim) return false;
+  one.yielded = true;
+  const answer = kind.yield(one.r, claim, one.site);
+  if (isDiagnostic(answer)) tell([answer], one.meet, findings);
+  else {
+    one.r = answer;
+    one.given = kind.give(answer, one.site);
+  }
+  return true;
+}
+const isDiagnostic = (x: unknown): x is Diagnostic =>
+  typeof x === 'object' && x !== null && 'code' in x && 'severity' in x && 'message' in x;
+
+function tellClash(one: Made, two: Made, x: Taken, findings: Findings): void {
+  findings.error(
+    'joints-clash',
+    one.meet.path,
+    `In "${x.part}" the joints ${one.site.id} and ${two.site.id} want the same wood.`,
+    'Move one of them, make one shorter, or use a kind that can give way.',
+    [x.part, one.site.id, two.site.id],
+  );
+}
+
+/** A joint points at its entry in the definition; a component's joint has none, so its findings go to the component. */
+function tell(found: readonly Diagnostic[], meet: Meet, findings: Findings): void {
+  for (const d of found) {
+    const own = d.path[0] === 'joints' && d.path[1] === meet.site.joint;
+    findings.add(
+      own && meet.path[0] !== 'joints'
+        ? { ...d, path: meet.path }
+        : own
+          ? { ...d, path: [...meet.path, ...d.path.slice(2)] }
+          : d,
+    );
+  }
+}
+
+function settle(one: Made, findings: Findings): void {
+  const { meet, given } = one;
+  tell(given.findings, meet, findings);
+  for (const [part, cuts, growth] of [
+    [meet.entering, given.entering, given.growth.entering],
+    [meet.receiving, given.receiving, given.growth.receiving ?? {}],
+  ] as const) {
+    const out = outOfSite(meet, part);
+    for (const cut of cuts) addCut(part.cuts, mapCut(cut, out));
+    for (const [face, by] of Object.entries(growth)) grow(part, mapFace(out, face as Face), by);
+  }
+}
+function grow(part: Body, face: Face, by: number): void {
+  const ends = part.growth[faceAxis(face)];
+  const k = faceSign(face) < 0 ? 0 : 1;
+  ends[k] = Math.max(ends[k], by);
+}
+
+function jointOf(one: Made): Joint {
+  const { meet, site, given } = one;
+  return {
+    id: site.id,
+    joint: site.joint,
+    kind: meet.kind.kind,
+    words: meet.kind.words,
+    entering: meet.entering.id,
+    receiving: meet.receiving.id,
+    sizes: given.sizes,
+    way: given.traits.insertion.map((f) => mapFace(meet.frame, f)),
+    traits: { ...given.traits, insertion: given.traits.insertion.map((f) => mapFace(meet.frame, f)) },
+  };
+}
+function hardwareOf(one: Made): Hardware[] {
+  const { meet, site, given } = one;
+  return given.bodies.map((b, k) => ({
+    id: `${site.id}.${b.kind}.${k + 1}`,
+    kind: b.kind,
+    name: b.name,
+    body: screwBody(b, meet.frame),
+    into: [meet.entering.id, meet.receiving.id],
+  }));
+}

@@ -1,0 +1,216 @@
+import type { JsonPath } from '../diag/diagnostic.js';
+import type { JointSpec, Length_ } from '../definition/definition.js';
+import { FACES } from '../geom/axis.js';
+import type { Face } from '../geom/axis.js';
+import type { JointKind, Resolved, World } from '../joints/joint.js';
+import type { Sized } from '../value/sized.js';
+import type { Body } from './body.js';
+import type { Evaluator } from './evaluate.js';
+import type { JointDraft } from './expand.js';
+import type { Findings } from './fault.js';
+import type { Meet } from './joints.js';
+import { fill, fillDeep, readEach } from './letters.js';
+import { didYouMean } from './names.js';
+import type { Match } from './patterns.js';
+import { agree, matches } from './patterns.js';
+import type { Meeting } from './site.js';
+import { apart, crossing, siteAt, STANCE_WORDS, touching } from './site.js';
+
+export interface MeetingContext {
+  readonly kinds: readonly JointKind[];
+  readonly bodies: ReadonlyMap<string, Body>;
+  readonly ev: Evaluator;
+  readonly world: World;
+  readonly findings: Findings;
+  /** Ids typed that failed earlier: silent here. */
+  readonly failed: ReadonlySet<string>;
+}
+
+/** A joint whose fields are worked out, not yet brought to its places. */
+export interface JointPlan {
+  readonly id: string;
+  readonly kind: JointKind;
+  readonly spec: Resolved;
+  readonly parts: readonly string[];
+  readonly into: readonly string[];
+  readonly path: JsonPath;
+}
+
+/** The joint of a definition with its lengths evaluated; undefined when it cannot be read (told). */
+export function planJoint(draft: JointDraft, ctx: MeetingContext): JointPlan[] {
+  const { kind: word, part, into, each, ...fields } = draft.spec;
+  const kind = ctx.kinds.find((k) => k.kind === word);
+  if (!kind) {
+    ctx.findings.error(
+      'joint-unknown',
+      [...draft.path, 'kind'],
+      `There is no joint "${word}".`,
+      didYouMean(
+        word,
+        ctx.kinds.map((k) => k.kind),
+      ),
+    );
+    return [];
+  }
+  const sets = each === undefined ? { sets: [{}] } : readEach(each);
+  if ('fault' in sets) {
+    ctx.findings.error('each-unreadable', [...draft.path, 'each'], sets.fault.message, sets.fault.hint);
+    return [];
+  }
+  const list = (p: JointSpec['part'] | undefined): readonly string[] =>
+    p === undefined ? [] : typeof p === 'string' ? [p] : p;
+  return sets.sets.flatMap((letters) => {
+    const spec = fieldsOf(kind, fillDeep(fields, letters), draft.path, ctx);
+    const filled = (p: readonly string[]): string[] => p.map((x) => fill(x, letters));
+    return spec
+      ? [{ id: draft.id, kind, spec, parts: filled(list(part)), into: filled(list(into)), path: draft.path }]
+      : [];
+  });
+}
+
+function fieldsOf(
+  kind: JointKind,
+  fields: Readonly<Record<string, unknown>>,
+  path: JsonPath,
+  ctx: MeetingContext,
+): Resolved | undefined {
+  const out: Record<string, Resolved[string]> = {};
+  for (const [key, value] of Object.entries(fields)) {
+    if (!kind.lengths.includes(key)) {
+      out[key] = value as Resolved[string];
+      continue;
+    }
+    if (Array.isArray(value)) {
+      const all = value.map((v: unknown, k) => ctx.ev.length(v as Length_, [...path, key, k]));
+      if (all.some((s) => s === undefined)) return undefined;
+      out[key] = all as Sized[];
+    } else {
+      const one = ctx.ev.length(value as Length_, [...path, key]);
+      if (!one) return undefined;
+      out[key] = one;
+    }
+  }
+  return out;
+}
+
+/** Every place where a joint's parts meet, numbered in order: `rails.1`, `rails.2` … */
+export function meetingsOf(plans: readonly JointPlan[], ctx: MeetingContext): Meet[] {
+  const out: Meet[] = [];
+  const counts = new Map<string, number>();
+  const ids = [...ctx.bodies.keys()];
+  for (const plan of plans) {
+    const next = (): string => {
+      const n = (counts.get(plan.id) ?? 0) + 1;
+      counts.set(plan.id, n);
+      return `${plan.id}.${n}`;
+    };
+    const parts = named(plan.parts, 'part', plan, ids, ctx);
+    if (plan.kind.stance === 'edge') {
+      for (const p of parts) out.push(staves(plan, next(), ctx.bodies.get(p.id) as Body, ctx));
+      continue;
+    }
+    if (plan.into.length === 0) {
+      ctx.findings.error(
+        'joint-needs-into',
+        plan.path,
+        `The joint "${plan.id}" does not say what it goes into.`,
+        'Add "into": a part, or a list of parts.',
+      );
+      continue;
+    }
+    out.push(...pairs(plan, parts, named(plan.into, 'into', plan, ids, ctx), next, ctx));
+  }
+  return out;
+}
+
+function named(
+  patterns: readonly string[],
+  field: string,
+  plan: JointPlan,
+  ids: readonly string[],
+  ctx: MeetingContext,
+): Match[] {
+  const out = new Map<string, Match>();
+  patterns.forEach((pattern, k) => {
+    const found = matches(pattern, ids);
+    const plain = !/[*{]/.test(pattern);
+    if (found.length === 0 && !(plain && ctx.failed.has(pattern)) && ctx.failed.size === 0)
+      ctx.findings.error(
+        'part-unknown',
+        [...plan.path, field, ...(patterns.length > 1 ? [k] : [])],
+        plain ? `There is no part "${pattern}".` : `No part is called like "${pattern}".`,
+        didYouMean(pattern.replace(/[{*].*$/, ''), ids),
+      );
+    for (const m of found) if (!out.has(m.id)) out.set(m.id, m);
+  });
+  return [...out.values()];
+}
+
+function pairs(
+  plan: JointPlan,
+  parts: readonly Match[],
+  into: readonly Match[],
+  next: () => string,
+  ctx: MeetingContext,
+): Meet[] {
+  const out: Meet[] = [];
+  const met = new Set<string>();
+  let nearest: { readonly gap: number; readonly text: string } | undefined;
+  const lonely: string[] = [];
+  for (const p of parts) {
+    const e = ctx.bodies.get(p.id) as Body;
+    let best: { readonly gap: number; readonly text: string } | undefined;
+    for (const q of into) {
+      const r = ctx.bodies.get(q.id) as Body;
+      if (p.id === q.id || !agree(p.letters, q.letters)) continue;
+      const at = stand(plan, e, r);
+      if (at) {
+        met.add(p.id);
+        out.push({
+          ...siteAt(next(), plan.id, e, r, at, ctx.world),
+          kind: plan.kind,
+          spec: plan.spec,
+          entering: e,
+          receiving: r,
+          path: plan.path,
+        });
+        continue;
+      }
+      const found = apart(e.box, r.box, (v) => ctx.ev.say(v));
+      const text = `between "${p.id}" and "${q.id}" ${found.words}`;
+      if (!best || found.gap < best.gap) best = { gap: found.gap, text };
+    }
+    if (!met.has(p.id)) {
+      lonely.push(p.id);
+      if (best && (!nearest || best.gap < nearest.gap)) nearest = best;
+    }
+  }
+  const wanted = parts.some((p) => p.named)
+    ? lonely.filter((id) => parts.some((p) => p.id === id && p.named))
+    : out.length === 0
+      ? lonely
+      : [];
+  if (wanted.length > 0 && into.length > 0)
+    ctx.findings.error(
+      'joint-does-not-touch',
+      plan.path,
+      `${plan.kind.words}: ${wanted.map((w) => `"${w}"`).join(', ')} ${wanted.length === 1 ? 'meets' : 'meet'} none of ${into.map((i) => `"${i.id}"`).join(', ')}; ${nearest?.text ?? 'they are not beside each other'}.`,
+      `For this joint ${STANCE_WORDS[plan.kind.stance]}: close the gap, or take the part out of the joint.`,
+      wanted,
+    );
+  return out;
+}
+
+/** How two parts stand for this kind of joint. */
+function stand(plan: JointPlan, e: Body, r: Body): Meeting | undefined {
+  if (plan.kind.stance !== 'cross') return touching(e.box, r.box);
+  const from = plan.spec['from'];
+  return crossing(e, r, (FACES as readonly unknown[]).includes(from) ? (from as Face) : undefined);
+}
+
+/** The joint between the staves of one part: the part stands for both, edge to edge across its width. */
+function staves(plan: JointPlan, id: string, b: Body, ctx: MeetingContext): Meet {
+  const plane = b.box[b.width][1];
+  const made = siteAt(id, plan.id, b, b, { axis: b.width, sign: 1, plane }, ctx.world);
+  return { ...made, kind: plan.kind, spec: plan.spec, entering: b, receiving: b, path: plan.path };
+}

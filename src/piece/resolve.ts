@@ -1,0 +1,268 @@
+import type { ComponentWorld } from '../components/index.js';
+import { shiftCut } from '../components/index.js';
+import type { Definition } from '../definition/definition.js';
+import type { Outcome } from '../diag/diagnostic.js';
+import { AXIS_NAMES, faceOf } from '../geom/axis.js';
+import { JOINTS } from '../joints/index.js';
+import type { JointKind } from '../joints/joint.js';
+import { byRule } from '../value/sized.js';
+import type { BoreCut, BoxCut, MarkCut } from '../words/cut.js';
+import { bodyFrom, bodyOf } from './bodies.js';
+import type { Body } from './body.js';
+import { originOf } from './body.js';
+import type { Made as MadeDrawer } from './drawers.js';
+import { makeDrawers } from './drawers.js';
+import { markEqual } from './equal.js';
+import { Evaluator } from './evaluate.js';
+import type { Drafts } from './expand.js';
+import { expand } from './expand.js';
+import { definePart } from './extents.js';
+import { partsOf } from './facts.js';
+import { Findings } from './fault.js';
+import { Graph } from './graph.js';
+import type { JointsMade } from './joints.js';
+import { makeJoints } from './joints.js';
+import { defineMeasures } from './measures.js';
+import type { JointPlan, MeetingContext } from './meetings.js';
+import { meetingsOf, planJoint } from './meetings.js';
+import { didYouMean } from './names.js';
+import type { Drawer, Hardware, Part, Piece, Stock } from './piece.js';
+import type { Shop } from './shop.js';
+import { readShop, stepOf, swellOf, worldOf } from './shop.js';
+import { readStocks } from './stock.js';
+
+export interface ResolveOptions {
+  /** Kinds of joint to choose from; all of the house when not given. */
+  readonly joints?: readonly JointKind[];
+}
+
+/**
+ * A definition as a settled piece: every measure, face and size worked out, every joint made into cuts, every component into
+ * parts. Plain data. There is a value only when nothing is in error; findings are located by JSON path.
+ */
+export function resolvePiece(def: Definition, opts: ResolveOptions = {}): Outcome<Piece> {
+  const findings = new Findings();
+  const drafts = expand(def, findings);
+  const setting = settingOf(def, drafts, findings);
+  const bodies = standing(drafts, setting);
+  const failed = new Set([...drafts.parts.keys()].filter((id) => !bodies.has(id)));
+  const world = worldOf(setting.shop, def, bodies);
+  const ctx: MeetingContext = { kinds: opts.joints ?? JOINTS, bodies, ev: setting.ev, world, findings, failed };
+  const plans = drafts.joints.flatMap((j) => planJoint(j, ctx));
+  const drawers =
+    failed.size > 0
+      ? []
+      : makeDrawers({
+          def,
+          bodies: new Map(bodies),
+          stocks: setting.stocks,
+          ev: setting.ev,
+          world: componentWorld(setting, def),
+          findings,
+        });
+  const hardware = drawers.flatMap((d) => addDrawer(d, bodies, plans, setting, ctx));
+  const made = makeJoints(meetingsOf(plans, ctx), findings);
+  addCuts(drawers, bodies);
+  const parts = bodies.size > 0 ? partsOf([...bodies.values()], made.joints, findings) : [];
+  const piece = pieceOf(def, setting, parts, made, hardware, drawers);
+  return findings.list.some((f) => f.severity === 'error')
+    ? { findings: findings.list }
+    : { value: piece, findings: findings.list };
+}
+
+interface Setting {
+  readonly ev: Evaluator;
+  readonly graph: Graph;
+  readonly findings: Findings;
+  readonly shop: Shop;
+  readonly stocks: Map<string, Stock>;
+  readonly measures: readonly string[];
+  readonly known: readonly string[];
+}
+
+/** The graph with every measure and face defined (nothing worked out yet), the shop and the stocks read. */
+function settingOf(def: Definition, drafts: Drafts, findings: Findings): Setting {
+  const graph = new Graph(findings);
+  const measures: string[] = [];
+  const leaning = new Set(
+    [...drafts.parts.values()].filter((d) => d.spec.stand ?? d.spec.span ?? d.spec.turn).map((d) => d.id),
+  );
+  const ev = new Evaluator(graph, def.units, findings, measures, new Set(drafts.parts.keys()), leaning);
+  measures.push(...defineMeasures(def.measures ?? {}, ev, stepOf(def, ev), findings));
+  for (const name of measures) {
+    if (drafts.parts.has(name))
+      findings.error(
+        'id-twice',
+        ['measures', name],
+        `"${name}" is a measure and also a part.`,
+        'Measures and parts share one name space: call one of them something else.',
+      );
+  }
+  const stocks = readStocks(def.stock, ev, findings);
+  const setting: Setting = {
+    ev,
+    graph,
+    findings,
+    shop: readShop(def, ev, findings),
+    stocks,
+    measures,
+    known: Object.keys(def.stock),
+  };
+  const thicknessOf = (stock: string | undefined) => {
+    const t = stock === undefined ? undefined : stocks.get(stock)?.thickness;
+    return t === undefined
+      ? undefined
+      : {
+          ...byRule(t, `measured thickness of ${stock}`, 'the sheet itself'),
+          path: ['stock', stock ?? '', 'thickness'],
+        };
+  };
+  for (const draft of drafts.parts.values())
+    if (!leaning.has(draft.id)) definePart(draft, { ev, findings, thicknessOf: (d) => thicknessOf(d.spec.stock) });
+  return setting;
+}
+
+/** All parts of the definition as bodies; every measure worked out too, so that a slip in an unused one is found. */
+function standing(drafts: Drafts, s: Setting): Map<string, Body> {
+  for (const name of s.measures) s.graph.get(name);
+  const out = new Map<string, Body>();
+  const ctx = { drafts: drafts.parts, stocks: s.stocks, ev: s.ev, findings: s.findings };
+  for (const draft of drafts.parts.values()) {
+    const lean = (['stand', 'span', 'turn'] as const).find((f) => draft.spec[f] !== undefined);
+    if (lean) {
+      s.findings.error(
+        'leaning-not-yet',
+        draft.fieldPath[lean] ?? draft.path,
+        `"${draft.id}" leans; leaning parts cannot be worked out yet.`,
+        'Give it square extents: across, deep and up.',
+        [draft.id],
+      );
+      continue;
+    }
+    const body = bodyOf(draft, s.known, ctx);
+    if (body) out.set(draft.id, body);
+  }
+  return out;
+}
+
+const componentWorld = (s: Setting, def: Definition): ComponentWorld => ({
+  units: def.units,
+  step: s.shop.step,
+  pitch: s.shop.pitch,
+  swell: (stock, width) => swellOf(s.stocks.get(stock), width, def),
+  thickness: (stock) => s.stocks.get(stock)?.thickness,
+});
+
+/** A drawer's parts become bodies and its joints plans, as if they had been typed; returns its bought things. */
+function addDrawer(
+  made: MadeDrawer,
+  bodies: Map<string, Body>,
+  plans: JointPlan[],
+  s: Setting,
+  ctx: MeetingContext,
+): Hardware[] {
+  const { expansion, path } = made;
+  for (const f of expansion.findings) s.findings.add(f);
+  for (const p of expansion.parts) {
+    const stock = s.stocks.get(p.stock);
+    if (!stock) continue;
+    if (bodies.has(p.id))
+      s.findings.error(
+        'id-twice',
+        path,
+        `The drawer makes a part "${p.id}", and there is one already.`,
+        'Call the drawers something else.',
+      );
+    bodies.set(p.id, bodyFrom(p, expansion.drawer?.id ?? p.id, path, stock));
+    for (const a of [0, 1, 2] as const)
+      for (const k of [0, 1] as const)
+        s.graph.define(`${p.id}.${faceOf(a, k === 0 ? -1 : 1)}`, path, () => p.box[a][k]);
+  }
+  for (const j of expansion.joints) {
+    const kind = ctx.kinds.find((k) => k.kind === j.kind);
+    if (!kind)
+      s.findings.error(
+        'joint-unknown',
+        path,
+        `There is no joint "${j.kind}" for the drawer "${expansion.drawer?.id ?? ''}".`,
+        didYouMean(
+          j.kind,
+          ctx.kinds.map((k) => k.kind),
+        ),
+      );
+    else plans.push({ id: j.id, kind, spec: j.fields, parts: [j.part], into: j.into, path });
+  }
+  return expansion.hardware.map((h) => ({ ...h }));
+}
+
+/** Slide lines, pilot and pull holes: in piece axes as the component gives them, brought to each part's own. */
+function addCuts(drawers: readonly MadeDrawer[], bodies: ReadonlyMap<string, Body>): void {
+  for (const { expansion } of drawers)
+    for (const { part, cut } of expansion.cuts) {
+      const body = bodies.get(part);
+      if (body) body.cuts.push(shiftCut(cut as BoxCut | BoreCut | MarkCut, originOf(body)));
+    }
+}
+
+const byId = <T extends { readonly id: string }>(list: readonly T[]): T[] =>
+  [...list].sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
+
+function pieceOf(
+  def: Definition,
+  s: Setting,
+  parts: readonly Part[],
+  made: JointsMade,
+  hardware: readonly Hardware[],
+  drawers: readonly MadeDrawer[],
+): Piece {
+  for (const p of parts)
+    for (const a of [0, 1, 2] as const) for (const end of [-1, 1]) s.graph.get(`${p.id}.${faceOf(a, end)}`);
+  const values = {
+    ...s.graph.all(),
+    ...Object.fromEntries(parts.flatMap((p) => AXIS_NAMES.map((n, a) => [`${p.id}.${n}`, p.size[a as 0 | 1 | 2]]))),
+  };
+  const finish =
+    def.finish &&
+    `${def.finish.kind}${def.finish.coats === undefined ? '' : `, ${def.finish.coats} ${def.finish.coats === 1 ? 'coat' : 'coats'}`}`;
+  const measures = Object.fromEntries(s.measures.flatMap((m) => (values[m] ? [[m, values[m]]] : [])));
+  return {
+    header: {
+      title: def.piece.title,
+      number: def.piece.number,
+      revision: def.piece.revision,
+      date: def.piece.date,
+      client: def.piece.client ?? '',
+      maker: def.piece.maker ?? '',
+      woods: woodsOf(parts, s.stocks),
+    },
+    units: def.units,
+    step: s.shop.step,
+    measures,
+    stocks: Object.fromEntries([...s.stocks].sort(([a], [b]) => (a < b ? -1 : 1))),
+    parts: byId(markEqual(parts)),
+    joints: byId(made.joints),
+    hardware: byId([...hardware, ...made.hardware]),
+    drawers: drawers.flatMap((d): Drawer[] => (d.expansion.drawer ? [d.expansion.drawer] : [])),
+    ...(finish === undefined ? {} : { finish }),
+    shop: s.shop.facts,
+    values,
+  };
+}
+
+/** `White oak, yellow-poplar inside`: the wood of the most volume outside the drawers first; sheets are not named. */
+export function woodsOf(parts: readonly Part[], stocks: ReadonlyMap<string, Stock>): string {
+  const volume = new Map<string, { case: number; drawers: number }>();
+  for (const p of parts) {
+    const stock = stocks.get(p.stock);
+    if (stock?.kind !== 'lumber') continue;
+    const v = p.size.reduce((x, s) => (x * s.value) / 1e6, 1);
+    const sum = volume.get(stock.name) ?? { case: 0, drawers: 0 };
+    sum[p.drawer === undefined ? 'case' : 'drawers'] += v;
+    volume.set(stock.name, sum);
+  }
+  const rows = [...volume].sort(([a, x], [b, y]) => y.case - x.case || y.drawers - x.drawers || (a < b ? -1 : 1));
+  return rows
+    .map(([name, v], k) => (k === 0 ? name : `${lowerFirst(name)}${v.drawers > v.case ? ' inside' : ''}`))
+    .join(', ');
+}
+const lowerFirst = (s: string): string => s.charAt(0).toLowerCase() + s.slice(1);

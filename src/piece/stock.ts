@@ -1,0 +1,169 @@
+import { PANELS, panelById } from '../data/panels.js';
+import { SPECIES, speciesById, tradeName } from '../data/species.js';
+import type { StockSpec } from '../definition/definition.js';
+import type { JsonPath } from '../diag/diagnostic.js';
+import type { Length } from '../lengths/length.js';
+import { inches, toIn } from '../lengths/length.js';
+import type { Evaluator } from './evaluate.js';
+import type { Findings } from './fault.js';
+import { didYouMean } from './names.js';
+import type { Stock } from './piece.js';
+
+/**
+ * The thickest finished part that a rough quarter yields, inches: 4/4 to 10/4 common practice (4/4 and 5/4 flat and short),
+ * 12/4 and 16/4 from memory.
+ */
+export const YIELD: Readonly<Record<string, number>> = {
+  '4/4': 7 / 8,
+  '5/4': 1 + 1 / 16,
+  '6/4': 1 + 5 / 16,
+  '8/4': 1 + 3 / 4,
+  '10/4': 2 + 1 / 4,
+  '12/4': 2 + 3 / 4,
+  '16/4': 3 + 1 / 2,
+};
+/** Rough thickness of a quarter, inches. */
+export const roughOf = (quarter: string): number | undefined => {
+  const found = /^(\d+)\/4$/.exec(quarter);
+  return found ? Number(found[1]) / 4 : undefined;
+};
+
+export function readStocks(
+  specs: Readonly<Record<string, StockSpec>>,
+  ev: Evaluator,
+  findings: Findings,
+): Map<string, Stock> {
+  const out = new Map<string, Stock>();
+  for (const [id, spec] of Object.entries(specs)) {
+    const path: JsonPath = ['stock', id];
+    const stock = 'lumber' in spec ? lumber(id, spec, path, findings) : sheet(id, spec, path, ev, findings);
+    if (stock) out.set(id, stock);
+  }
+  return out;
+}
+
+function lumber(
+  id: string,
+  s: Extract<StockSpec, { lumber: string }>,
+  path: JsonPath,
+  findings: Findings,
+): Stock | undefined {
+  const species = speciesById(s.lumber);
+  if (!species) {
+    findings.error(
+      'species-unknown',
+      [...path, 'lumber'],
+      `There is no species "${s.lumber}" in the table.`,
+      didYouMean(
+        s.lumber,
+        SPECIES.map((x) => x.id),
+      ),
+    );
+    return undefined;
+  }
+  if (roughOf(s.quarter) === undefined) {
+    findings.error(
+      'quarter-unknown',
+      [...path, 'quarter'],
+      `"${s.quarter}" is not a rough thickness.`,
+      'Write it in quarters of an inch: "4/4", "5/4", "8/4".',
+    );
+    return undefined;
+  }
+  return {
+    id,
+    kind: 'lumber',
+    material: species.id,
+    name: tradeName(species),
+    quarter: s.quarter,
+    ...(s.cut ? { cut: s.cut } : {}),
+  };
+}
+
+function sheet(
+  id: string,
+  s: Extract<StockSpec, { sheet: string }>,
+  path: JsonPath,
+  ev: Evaluator,
+  findings: Findings,
+): Stock | undefined {
+  const panel = panelById(s.sheet);
+  if (!panel) {
+    findings.error(
+      'panel-unknown',
+      [...path, 'sheet'],
+      `There is no sheet "${s.sheet}" in the table.`,
+      didYouMean(
+        s.sheet,
+        PANELS.map((x) => x.id),
+      ),
+    );
+    return undefined;
+  }
+  const thickness = ev.length(s.thickness, [...path, 'thickness'])?.value;
+  const size = s.size.map((t, k) => ev.length(t, [...path, 'size', k])?.value);
+  const [length, width] = size;
+  if (thickness === undefined || length === undefined || width === undefined) return undefined;
+  if (thickness <= 0 || length <= 0 || width <= 0) {
+    findings.error(
+      'stock-size',
+      path,
+      `The sheet "${id}" has a size that is not above nothing.`,
+      'Measure the sheet: thickness, length and width.',
+    );
+    return undefined;
+  }
+  return {
+    id,
+    kind: 'sheet',
+    material: panel.id,
+    name: panel.name,
+    thickness,
+    size: [length, width],
+    grain: s.grain ?? (panel.grain ? 'length' : 'none'),
+    ...(s.nominal === undefined ? {} : { nominal: s.nominal }),
+  };
+}
+
+/** Is a finished thickness to be had from this stock? Told where it is not. */
+export function checkThickness(
+  part: string,
+  thickness: Length,
+  stock: Stock,
+  path: JsonPath,
+  ev: Evaluator,
+  findings: Findings,
+): void {
+  if (stock.kind === 'sheet') {
+    if (thickness !== stock.thickness)
+      findings.error(
+        'thickness-not-stock',
+        path,
+        `"${part}" is ${ev.say(thickness)} thick; its sheet "${stock.id}" measures ${ev.say(stock.thickness ?? 0)}.`,
+        'Give one end only, e.g. { "from": "0" }, and the sheet fills in its thickness.',
+        [part],
+      );
+    return;
+  }
+  const quarter = stock.quarter ?? '';
+  const rough = roughOf(quarter) ?? 0;
+  if (toIn(thickness) > rough) {
+    findings.error(
+      'thicker-than-stock',
+      path,
+      `"${part}" is ${ev.say(thickness)} thick; ${quarter} stock is ${ev.say(inches(rough))} before planing.`,
+      'Choose a thicker quarter, or a thinner part.',
+      [part],
+    );
+    return;
+  }
+  const most = YIELD[quarter] ?? rough - 1 / 4;
+  if (toIn(thickness) > most)
+    findings.warn(
+      'quarter-short',
+      path,
+      `"${part}" is ${ev.say(thickness)} thick; ${quarter} stock planes to ${ev.say(inches(most))} at most.`,
+      'Buy the next quarter (common practice).',
+      [part],
+    );
+}
