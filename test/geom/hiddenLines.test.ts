@@ -208,18 +208,17 @@ describe.each(SCENES)('against a brute-force ray test, %s', (_name, view) => {
       [hidden, false],
     ] as const) {
       for (const l of lines) {
+        const long = Math.hypot(l.b[0] - l.a[0], l.b[1] - l.a[1]);
+        if (long < 0.1) continue; // ends are true to 0.01 mm only
         for (const t of [0.13, 0.37, 0.61, 0.89]) {
           const [x, y] = [l.a[0] + (l.b[0] - l.a[0]) * t, l.a[1] + (l.b[1] - l.a[1]) * t];
           const over = heights(x, y);
           if (over.length === 0) throw new Error(`no edge at ${x} ${y}`);
-          const [dx, dy] = [
-            (-(l.b[1] - l.a[1]) / Math.hypot(l.b[0] - l.a[0], l.b[1] - l.a[1])) * 0.004,
-            ((l.b[0] - l.a[0]) / Math.hypot(l.b[0] - l.a[0], l.b[1] - l.a[1])) * 0.004,
-          ];
-          // An edge shows when, a little to one side at least, nothing lies before it.
-          const seen = over.some(
-            (z) => !covered(items, view, x + dx, y + dy, z, 0.02) || !covered(items, view, x - dx, y - dy, z, 0.02),
-          );
+          const [dx, dy] = [(-(l.b[1] - l.a[1]) / long) * 0.0012, ((l.b[0] - l.a[0]) / long) * 0.0012];
+          // An edge shows when, a little to one side at least, nothing lies before it; it is hidden when its own place is.
+          const bare = (z: number, side: number): boolean =>
+            !covered(items, view, x + side * dx, y + side * dy, z, 0.003);
+          const seen = over.some((z) => (shows ? bare(z, 1) || bare(z, -1) : bare(z, 0)));
           expect([shows, l, t, seen]).toEqual([shows, l, t, shows]);
           checked++;
         }
