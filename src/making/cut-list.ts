@@ -1,0 +1,68 @@
+import { formatLength } from '../lengths/format.js';
+import type { Part, Piece, Stock } from '../piece/piece.js';
+import { markRanges } from './marks.js';
+import { grainWords, grows, overAll, rowsOf } from './parts.js';
+import { columns, type Table } from './table.js';
+
+/**
+ * The finished list: one row a card. Sizes over all, joints in; `shoulder` the length between shoulders where joints add
+ * to it (`=` where they add nothing). `rough`: over-all size and the shop's allowances; sheet goods have none.
+ */
+export function cutList(piece: Piece): Table {
+  return {
+    id: 'cut-list',
+    columns: columns(
+      'mark:Part',
+      'name:Name',
+      'quantity:No.>',
+      'thickness:Thick>',
+      'width:Wide>',
+      'length:Long>',
+      'shoulder:Shoulder>',
+      'stock:Stock',
+      'grain:Grain',
+      'rough:Rough',
+      'measure:Measure from',
+      'hand:Hand',
+      'status:Status',
+      'joints:Joints',
+      'show:Shows',
+      'note:Note',
+    ),
+    rows: rowsOf(piece).map((group) => row(piece, group)),
+  };
+}
+
+function row(piece: Piece, group: readonly Part[]): string[] {
+  const p = group[0] as Part;
+  const stock = piece.stocks[p.stock];
+  const fig = (v: number): string => formatLength(v, piece.units);
+  const axes = [p.thickness, p.width, p.length] as const;
+  const shoulder = fig(p.size[p.length].value);
+  return [
+    markRanges(group.map((g) => g.mark)),
+    p.name,
+    String(group.length),
+    ...axes.map((a) => fig(overAll(p, a))),
+    grows(p, p.width) ? `${fig(p.size[p.width].value)} × ${shoulder}` : grows(p, p.length) ? shoulder : '=',
+    stockWords(p, stock),
+    grainWords(p),
+    stock?.kind === 'lumber' ? axes.map((a, i) => fig(overAll(p, a) + (piece.shop.allowance[i] ?? 0))).join(' × ') : '',
+    [p.reference.face, p.reference.edge, p.reference.end].map((f) => p.faceWords[f]).join(', '),
+    p.hand ?? '',
+    p.status,
+    jointsOf(piece, group),
+    p.show.map((f) => p.faceWords[f]).join(', '),
+    p.notes.join('; '),
+  ];
+}
+
+const stockWords = (p: Part, stock: Stock | undefined): string =>
+  [stock?.name ?? p.stock, stock?.quarter, stock?.cut, p.staves ? 'staves' : undefined].filter(Boolean).join(', ');
+
+/** The definition's ids of the joints that a part takes part in. */
+function jointsOf(piece: Piece, group: readonly Part[]): string {
+  const ids = new Set(group.map((p) => p.id));
+  const joints = piece.joints.filter((j) => ids.has(j.entering) || ids.has(j.receiving)).map((j) => j.joint);
+  return [...new Set(joints)].sort().join(' ');
+}
