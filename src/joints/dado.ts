@@ -24,7 +24,7 @@ import {
   WIDE,
 } from './place.js';
 import type { Run } from './run.js';
-import { notches, runOf } from './run.js';
+import { cornerBeyond, runOf } from './run.js';
 
 interface Dado extends Run {
   readonly depth: Sized;
@@ -108,13 +108,18 @@ export const dado: JointKind<unknown, Dado> = {
 
 function give(r: Dado, site: Site): Given {
   const own = site.entering.box;
-  const corners = notches(own[WIDE], r.keep).map(({ over }, i): BoxCut => ({
-    ...common(site, i + 1, 'entering', 2),
-    shape: 'box',
-    as: 'notch',
-    face: 'right',
-    at: [[0, r.depth.value], [own[THICK][0], own[THICK][1]], over],
-  }));
+  const lost = cornerBeyond(own[WIDE], r);
+  const corners: BoxCut[] = lost
+    ? [
+        {
+          ...common(site, 1, 'entering', 2),
+          shape: 'box',
+          as: 'notch',
+          face: 'right',
+          at: [[0, r.depth.value], [own[THICK][0], own[THICK][1]], lost],
+        },
+      ]
+    : [];
   const along = site.entering.grain === WIDE;
   return {
     growth: { entering: { right: r.depth.value } },

@@ -4,34 +4,16 @@ import type { Face } from '../geom/axis.js';
 import { opposite } from '../geom/axis.js';
 import { tangent } from '../geom/angle.js';
 import type { Span } from '../geom/box.js';
-import { span } from '../geom/box.js';
 import { nm, snap } from '../lengths/length.js';
 import type { Sized } from '../value/sized.js';
 import { byRule, derived } from '../value/sized.js';
+import type { Tail, TailRow } from './corner.js';
+import { cornerFault, grooveFaults, openSide, socketCuts, tailCuts } from './corner.js';
 import { entering, inchBox } from './example.js';
 import { choiceField, faceField, lengthField, maybe, sized, text } from './fields.js';
 import type { Given, JointKind, Resolved, Site } from './joint.js';
-import {
-  breadth,
-  common,
-  either,
-  endOf,
-  fig,
-  finding,
-  gaugeDown,
-  offAxis,
-  onStep,
-  resists,
-  sideOf,
-  THICK,
-  wall,
-  WIDE,
-} from './place.js';
+import { breadth, either, fig, finding, gaugeDown, offAxis, onStep, resists, THICK, wall, WIDE } from './place.js';
 
-interface Tail {
-  readonly atBase: Span;
-  readonly atEnd: Span;
-}
 interface HalfBlind {
   readonly single: boolean;
   /** Site face at which the sockets are open: there the tails go in. */
@@ -133,29 +115,6 @@ function row(spec: Resolved, site: Site, length: Sized): Pick<HalfBlind, 'tails'
   return { tails, bit, pitch, sizes: { pitch, 'tail at its end': wideEnd, 'tail at its base line': neck } };
 }
 
-/** The receiving part's side, along the entering thickness, with which the entering part is flush. */
-export function openSide(spec: Resolved, site: Site): Face {
-  const own = site.entering.box[THICK];
-  const host = site.receiving.box[THICK];
-  return sideOf(spec, 'from', site) ?? (Math.abs(host[1] - own[1]) <= Math.abs(own[0] - host[0]) ? 'back' : 'front');
-}
-/** The corner must be one: the entering part flush, or nearly, with an end of the receiving part. */
-export function cornerFault(site: Site, from: Face): Diagnostic | undefined {
-  const t = site.entering.box[THICK][1];
-  const off = Math.abs(endOf(site.receiving.box[THICK], from) - endOf(site.entering.box[THICK], from));
-  return off <= t
-    ? undefined
-    : finding(
-        site,
-        'error',
-        'no-corner',
-        `The end of the receiving part is ${fig(site, off)} away: tails cannot go in from there.`,
-        {
-          hint: 'Bring the part to the end, or use a sliding dovetail or a dado.',
-        },
-      );
-}
-
 function judge(r: HalfBlind, site: Site): Diagnostic[] {
   const out: Diagnostic[] = [];
   const least = either(site.world, 3 / 32, 2);
@@ -240,41 +199,18 @@ export const halfBlindDovetail: JointKind<unknown, HalfBlind> = {
 };
 
 function give(r: HalfBlind, site: Site): Given {
-  const own = site.entering.box[THICK];
-  const runSpan = span(endOf(site.receiving.box[THICK], r.from), endOf(own, opposite(r.from)));
-  const bit = r.bit ? { bit: r.bit } : {};
+  const row: TailRow = {
+    from: r.from,
+    length: r.length.value,
+    tails: r.tails,
+    ...(r.bit ? { bit: r.bit } : {}),
+    ...(r.pitch ? { pitch: r.pitch.value } : {}),
+    scribe: r.single,
+  };
   return {
     growth: { entering: { right: r.length.value } },
-    entering: [
-      {
-        ...common(site, 1, 'entering', 2),
-        shape: 'tails',
-        as: r.single ? 'tail' : 'tails',
-        end: 'right',
-        base: 0,
-        taper: WIDE,
-        tails: r.tails,
-        keep: [own[0], own[1]],
-        ...bit,
-        ...(r.pitch ? { pitch: r.pitch.value } : {}),
-        glue: { where: 'the sides of the tails' },
-      },
-    ],
-    receiving: r.tails.map((tail, i) => ({
-      ...common(site, i + 1, 'receiving', 2),
-      shape: 'dovetail',
-      as: 'end-socket',
-      face: 'left',
-      run: THICK,
-      taper: WIDE,
-      runSpan,
-      atFace: tail.atBase,
-      atFloor: tail.atEnd,
-      depth: r.length.value,
-      ...bit,
-      ...(r.single ? { scribe: true } : {}),
-      glue: { where: 'the sides of the socket' },
-    })),
+    entering: tailCuts(row, site),
+    receiving: socketCuts(row, site),
     bodies: [],
     traits: {
       insertion: [opposite(r.from)],
@@ -284,7 +220,7 @@ function give(r: HalfBlind, site: Site): Given {
       freedom: 'fixed',
       shows: false,
     },
-    findings: [],
+    findings: r.single ? [] : grooveFaults(row, site),
     sizes: { length: r.length, lap: r.lap, ...r.sizes },
   };
 }

@@ -1,12 +1,12 @@
 import type { Diagnostic, Severity } from '../diag/diagnostic.js';
 import type { Axis, Face } from '../geom/axis.js';
-import { FACES, faceAxis, faceSign } from '../geom/axis.js';
+import { FACES, faceAxis, faceOf, faceSign } from '../geom/axis.js';
 import type { Span } from '../geom/box.js';
 import { width } from '../geom/box.js';
 import { formatLength } from '../lengths/format.js';
 import type { Length } from '../lengths/length.js';
 import { inches, mm, nm, snap, snapDown } from '../lengths/length.js';
-import type { CutCommon } from '../words/cut.js';
+import type { BoxCut, CutCommon } from '../words/cut.js';
 import type { Resolved, Site, Traits, World } from './joint.js';
 import { text } from './fields.js';
 
@@ -91,11 +91,30 @@ export const resists = (tension: number, shear: number, racking: number, twist: 
 export function offAxis(spec: Resolved, key: string, axis: Axis, site: Site): Diagnostic | undefined {
   const face = sideOf(spec, key, site);
   if (face === undefined || faceAxis(face) === axis) return undefined;
-  const a = pieceWord(site, faceFor(axis, -1));
-  const b = pieceWord(site, faceFor(axis, 1));
+  const a = pieceWord(site, faceOf(axis, -1));
+  const b = pieceWord(site, faceOf(axis, 1));
   return finding(site, 'error', 'joint-side', `"${text(spec, key) ?? ''}" is no side on which this joint can lie.`, {
     field: key,
     hint: `Say "${a}" or "${b}".`,
   });
 }
-const faceFor = (axis: Axis, sign: number): Face => FACES[axis * 2 + (sign > 0 ? 1 : 0)] as Face;
+
+/** Grooves and rabbets of the entering part that come out at the end which meets the receiving part. */
+export const runningOut = (site: Site): BoxCut[] =>
+  site.claims.flatMap(({ part, cut }) =>
+    part === site.entering.part &&
+    cut.shape === 'box' &&
+    (cut.as === 'groove' || cut.as === 'rabbet') &&
+    faceAxis(cut.face) !== INTO &&
+    cut.at[INTO][1] >= 0 &&
+    cut.at[INTO][0] < 0
+      ? [cut]
+      : [],
+  );
+/** The same grooves and rabbets carried on over the wood by which the part grows: a saw or a cutter runs right through. */
+export const carriedOn = (site: Site, growth: number): BoxCut[] =>
+  runningOut(site).map((cut, i) => ({
+    ...cut,
+    id: `${site.id}.out.${i + 1}`,
+    at: [[0, growth], cut.at[THICK], cut.at[WIDE]],
+  }));

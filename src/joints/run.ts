@@ -1,5 +1,5 @@
 import type { Face } from '../geom/axis.js';
-import { faceOf, faceSign, opposite } from '../geom/axis.js';
+import { faceSign, opposite } from '../geom/axis.js';
 import type { Span } from '../geom/box.js';
 import { meet, span } from '../geom/box.js';
 import type { Sized } from '../value/sized.js';
@@ -49,10 +49,13 @@ export function runOf(spec: Resolved, site: Site, slack = 0): Run {
   };
 }
 
-/** What lies beyond `keep` at each end of the entering part's width, as spans to be notched away. */
-export function notches(own: Span, keep: Span): { readonly face: Face; readonly over: Span }[] {
-  const out: { face: Face; over: Span }[] = [];
-  if (keep[0] > own[0]) out.push({ face: faceOf(WIDE, -1), over: [own[0], keep[0]] });
-  if (keep[1] < own[1]) out.push({ face: faceOf(WIDE, 1), over: [keep[1], own[1]] });
-  return out;
+/**
+ * The corner that a stopped part loses: all of it from its far edge to `keep`. Undefined when it ends before the stop. Where the
+ * receiving part merely ends (a divider over two rails) nothing is taken: the tongue runs on between them.
+ */
+export function cornerBeyond(own: Span, run: Run): Span | undefined {
+  if (!run.stop) return undefined;
+  const low = faceSign(run.from) > 0;
+  const lost: Span = low ? [own[0], run.keep[0]] : [run.keep[1], own[1]];
+  return lost[1] > lost[0] ? lost : undefined;
 }

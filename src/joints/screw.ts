@@ -1,0 +1,367 @@
+import { z } from 'zod';
+import { SCREWS, screwGauge } from '../data/screws.js';
+import type { Diagnostic } from '../diag/diagnostic.js';
+import { cosine, sine, tangent } from '../geom/angle.js';
+import type { Axis, Face } from '../geom/axis.js';
+import { faceAxis, faceOf, faceSign } from '../geom/axis.js';
+import type { Span } from '../geom/box.js';
+import { middle, width } from '../geom/box.js';
+import { parseFigure } from '../lengths/format.js';
+import type { Length } from '../lengths/length.js';
+import { inches, mm, nm, snap, snapDown, snapUp } from '../lengths/length.js';
+import type { Sized } from '../value/sized.js';
+import { byRule, derived, given } from '../value/sized.js';
+import type { BoreCut } from '../words/cut.js';
+import { inchBox } from './example.js';
+import { choiceField, count, countField, faceField, lengthField, maybe, sized, text } from './fields.js';
+import type { Given, JointKind, Resolved, Site, SiteBody } from './joint.js';
+import { common, either, endOf, fig, finding, INTO, offAxis, resists, sideOf, THICK, wall, WIDE } from './place.js';
+
+const HOLES = ['round', 'slotted', 'pocket'] as const;
+type Hole = (typeof HOLES)[number];
+
+interface Screws {
+  readonly hole: Hole;
+  readonly name: string;
+  readonly length: Sized;
+  readonly shank: Length;
+  readonly head: Length;
+  readonly pilot: Length;
+  /** How far the top of the head lies below the surface, and how deep its seat is. */
+  readonly sink: Sized;
+  readonly seat: Length;
+  readonly at: readonly (readonly [number, number])[];
+  readonly slot?: { readonly axis: Axis; readonly length: Sized };
+  readonly face?: Face;
+}
+
+const spec = z.strictObject({
+  screw: z
+    .string()
+    .optional()
+    .meta({
+      description: 'Gauge and length of the screw; in millimetres, diameter and length',
+      examples: ['#8 x 1 1/4'],
+    }),
+  hole: choiceField(HOLES, 'The hole in the entering part: round, slotted for movement, or a pocket'),
+  count: countField('Number of screws', 3),
+  sink: lengthField('How far the head is sunk below the surface', '1/8'),
+  inset: lengthField('Distance of the first and last screw from the ends of the contact', '2'),
+  face: faceField('Pocket holes: the face of the entering part in which they start', 'back'),
+});
+
+/** Lengths that are sold: common practice. */
+const LENGTHS_IN = [1 / 2, 5 / 8, 3 / 4, 1, 1.25, 1.5, 1.75, 2, 2.5, 3].map(inches);
+const LENGTHS_MM = [12, 16, 20, 25, 30, 35, 40, 45, 50, 60, 70].map(mm);
+
+interface Named {
+  readonly gauge?: number;
+  readonly shank?: Length;
+  readonly length?: Length;
+}
+/** Reads `#8 x 1 1/4` or, in millimetres, `4 x 40`; undefined when it is neither. */
+function readScrew(typed: string, site: Site): Named | undefined {
+  const [size, long, more] = typed.split(/\s*[x×]\s*/);
+  if (size === undefined || more !== undefined) return undefined;
+  const length = long === undefined ? undefined : parseFigure(long.trim(), site.world.units);
+  if (long !== undefined && length === undefined) return undefined;
+  const tail = length === undefined ? {} : { length };
+  const numbered = /^#(\d+)$/.exec(size.trim());
+  if (numbered) return screwGauge(Number(numbered[1])) ? { gauge: Number(numbered[1]), ...tail } : undefined;
+  const shank = site.world.units === 'mm' ? parseFigure(size.trim(), 'mm') : undefined;
+  return shank === undefined ? undefined : { shank, ...tail };
+}
+
+type Sizes = Pick<Screws, 'shank' | 'head' | 'pilot'>;
+/** Holes of a gauge from the table; of a metric screw: pilot 0.65 and head 2 x the diameter (from memory). */
+function holesOf(named: Named): Sizes {
+  const row = screwGauge(named.gauge ?? 8) ?? SCREWS[0];
+  if (named.shank !== undefined || !row) {
+    const d = named.shank ?? mm(4);
+    return { shank: nm(d + mm(0.2)), head: nm(2 * d), pilot: snap(0.65 * d, mm(0.1)) };
+  }
+  return { shank: row.shank, head: row.head, pilot: row.pilotHard };
+}
+
+/** Thickness of the entering part under the head. */
+const under = (site: Site, sink: number): number => width(site.entering.box[INTO]) - sink;
+
+/** About two thirds of it in the receiving part, the point at least 1/8 in (3 mm) from its far face: common practice. */
+function lengthRule(site: Site, hole: Hole, sink: number): Sized {
+  const through = hole === 'pocket' ? pocketReach(site) - pocketSeat(site) : under(site, sink);
+  const most = Math.min(3 * through, through + wall(site) - either(site.world, 1 / 8, 3));
+  const sold = site.world.units === 'in' ? LENGTHS_IN : LENGTHS_MM;
+  const best = [...sold].reverse().find((l) => l <= most) ?? sold[0] ?? nm(most);
+  return byRule(
+    best,
+    'two thirds in the receiving part, its point 1/8 in (3 mm) from the far face',
+    'common practice',
+    [
+      { name: 'under the head', value: nm(through) },
+      { name: 'receiving thickness', value: wall(site) },
+    ],
+  );
+}
+
+/** Screws along a stretch: the first and last `inset` from its ends, the others evenly between, on the step. */
+function spread(over: Span, n: number, inset: number, step: Length): number[] {
+  if (n === 1) return [snap(middle(over), step)];
+  const gap = (width(over) - 2 * inset) / (n - 1);
+  return Array.from({ length: n }, (_, i) => snap(over[0] + inset + i * gap, step));
+}
+/**
+ * Along the longer side of the contact; in two rows where the shorter side is over 3 in (75 mm) and the number is even.
+ * Without a number: one for every 12 in (300 mm) and one more (our default, never fewer than 2).
+ */
+function places(spec: Resolved, site: Site): [number, number][] {
+  const { thick, wide } = site.contact;
+  const alongWide = width(wide) >= width(thick);
+  const [long, short] = alongWide ? [wide, thick] : [thick, wide];
+  const n = count(spec, 'count') ?? Math.max(2, Math.ceil(width(long) / either(site.world, 12, 300)) + 1);
+  const rows = n >= 4 && n % 2 === 0 && width(short) > either(site.world, 3, 75) ? 2 : 1;
+  const most = either(site.world, 2, 50);
+  const inset = (over: Span): number =>
+    maybe(spec, 'inset')?.value ?? snapDown(Math.min(most, width(over) / 4), site.world.step);
+  const a = spread(long, n / rows, inset(long), site.world.step);
+  const b =
+    rows === 2
+      ? spread(short, 2, Math.min(inset(short), width(short) / 4), site.world.step)
+      : [snap(middle(short), site.world.step)];
+  return b.flatMap((s) => a.map((l): [number, number] => (alongWide ? [s, l] : [l, s])));
+}
+
+/** Slot along the movement of the receiving part, across its grain: the shank, and what it swells each way, at least 1/4 in (6 mm). */
+function slotOf(site: Site, shank: number): Screws['slot'] {
+  const grain = site.receiving.grain;
+  const axis: Axis =
+    grain === THICK
+      ? WIDE
+      : grain === WIDE
+        ? THICK
+        : width(site.contact.wide) >= width(site.contact.thick)
+          ? THICK
+          : WIDE;
+  const across = width(site.receiving.box[axis]);
+  const swell = nm(site.world.swell(site.receiving.part, across));
+  const length = byRule(
+    snapUp(shank + Math.max(either(site.world, 1 / 4, 6), 2 * swell), site.world.step),
+    'shank + twice the swell of the receiving part, at least 1/4 in (6 mm)',
+    'common practice',
+    [{ name: 'swell', value: swell }],
+  );
+  return { axis, length };
+}
+
+const POCKET = 15;
+const pocketDepth = (site: Site): number => width(site.entering.box[THICK]) / 2;
+/** From the mouth on the face to where the screw comes out, at half the thickness, along the screw. */
+const pocketReach = (site: Site): number => snap(pocketDepth(site) / sine(POCKET), site.world.step);
+/** The wide part of a pocket ends 5/8 in (16 mm) before the screw comes out (from memory). */
+const pocketSeat = (site: Site): number => Math.max(0, pocketReach(site) - either(site.world, 5 / 8, 16));
+
+function judge(r: Screws, site: Site): Diagnostic[] {
+  const out: Diagnostic[] = [];
+  const inside =
+    r.length.value - (r.hole === 'pocket' ? pocketReach(site) - pocketSeat(site) : under(site, r.sink.value));
+  const into = r.hole === 'pocket' ? inside * cosine(POCKET) : inside;
+  const left = wall(site) - into;
+  if (inside < either(site.world, 1 / 4, 6))
+    out.push(
+      finding(
+        site,
+        'error',
+        'screw-short',
+        `A screw ${fig(site, r.length.value)} long reaches only ${fig(site, Math.max(0, inside))} into the receiving part.`,
+        { field: 'screw', hint: 'A longer screw, or sink its head deeper.' },
+      ),
+    );
+  if (left < either(site.world, 1 / 16, 1.5))
+    out.push(
+      finding(
+        site,
+        'error',
+        'screw-through',
+        `A screw ${fig(site, r.length.value)} long would come to within ${fig(site, Math.max(0, left))} of the far face.`,
+        { field: 'screw', hint: 'A shorter screw.' },
+      ),
+    );
+  if (r.hole === 'pocket' && width(site.entering.box[INTO]) < 2 * pocketReach(site))
+    out.push(finding(site, 'error', 'pocket-short', 'The part is too short for a pocket hole.', { field: 'hole' }));
+  if (r.hole !== 'pocket' && r.seat >= width(site.entering.box[INTO]))
+    out.push(finding(site, 'error', 'screw-sink', 'The head would be sunk right through the part.', { field: 'sink' }));
+  const narrow = r.at.some(([a, b]) =>
+    [a - site.contact.thick[0], site.contact.thick[1] - a, b - site.contact.wide[0], site.contact.wide[1] - b].some(
+      (gap) => gap < r.shank,
+    ),
+  );
+  if (narrow)
+    out.push(
+      finding(
+        site,
+        'warning',
+        'screw-edge',
+        'A screw stands less than its own thickness from an edge: the wood may split.',
+        { field: 'count' },
+      ),
+    );
+  return out;
+}
+
+/** Wood screws through the entering part into the receiving one. */
+export const screw: JointKind<unknown, Screws> = {
+  kind: 'screw',
+  words: 'screws',
+  spec,
+  lengths: ['sink', 'inset'],
+  stance: 'face',
+  rank: 3,
+  example: {
+    spec: { screw: '#8 x 1 1/4', count: 3 },
+    site: {
+      entering: { box: inchBox([-0.75, 0], [0, 2.5], [0, 34.25]), grain: 2 },
+      receiving: { box: inchBox([0, 0.875], [-0.75, 19.25], [-1.625, 35.875]), grain: 2 },
+    },
+  },
+  resolve(spec, site) {
+    const typed = text(spec, 'screw');
+    const named = typed === undefined ? { gauge: site.world.units === 'mm' ? undefined : 8 } : readScrew(typed, site);
+    const unread = named
+      ? []
+      : [
+          finding(site, 'error', 'screw-unread', `"${typed ?? ''}" is no screw.`, {
+            field: 'screw',
+            hint: 'Write gauge and length, "#8 x 1 1/4", or in millimetres "4 x 40".',
+          }),
+        ];
+    const usable: Named = {
+      ...(named?.gauge === undefined ? {} : { gauge: named.gauge }),
+      ...(named && 'shank' in named && named.shank !== undefined ? { shank: named.shank } : {}),
+    };
+    const metric = site.world.units === 'mm' && usable.gauge === undefined && usable.shank === undefined;
+    const sizes = holesOf(metric ? { shank: mm(4) } : usable);
+    const hole = (text(spec, 'hole') ?? 'round') as Hole;
+    const sink =
+      hole === 'pocket'
+        ? derived(nm(0), 'in the pocket')
+        : sized(spec, 'sink', () => byRule(nm(0), 'flush', 'our default'));
+    const length =
+      named && 'length' in named && named.length !== undefined
+        ? given(named.length, typed ?? '')
+        : lengthRule(site, hole, sink.value);
+    const slot = hole === 'slotted' ? slotOf(site, sizes.shank) : undefined;
+    const face = hole === 'pocket' ? pocketFace(spec, site) : undefined;
+    const r: Screws = {
+      hole,
+      length,
+      ...sizes,
+      name: nameOf(usable, length, site),
+      sink,
+      seat: snapUp(sink.value + (sizes.head - sizes.shank) / 2, site.world.step),
+      at: places(spec, site),
+      ...(slot ? { slot } : {}),
+      ...(face ? { face } : {}),
+    };
+    const side = hole === 'pocket' ? offAxis(spec, 'face', THICK, site) : undefined;
+    return { r, findings: [...unread, ...(side ? [side] : []), ...judge(r, site)] };
+  },
+  give,
+};
+
+const pocketFace = (spec: Resolved, site: Site): Face => {
+  const face = sideOf(spec, 'face', site);
+  return face !== undefined && faceAxis(face) === THICK ? face : faceOf(THICK, 1);
+};
+const nameOf = (named: Named, length: Sized, site: Site): string =>
+  named.shank === undefined && site.world.units === 'in'
+    ? `#${named.gauge ?? 8} x ${fig(site, length.value)}`
+    : `${named.gauge === undefined ? fig(site, named.shank ?? mm(4)) : `#${named.gauge}`} x ${fig(site, length.value)}`;
+
+function straight(r: Screws, site: Site): Pick<Given, 'entering' | 'receiving' | 'bodies'> {
+  const top = site.entering.box[INTO][0];
+  const inside = r.length.value - under(site, r.sink.value);
+  const entering = r.at.map((at, i): BoreCut => ({
+    ...common(site, i + 1, 'entering', 3),
+    shape: 'bore',
+    as: r.slot ? 'slotted' : r.sink.value > 0 ? 'counterbore' : 'hole',
+    face: 'left',
+    at,
+    diameter: r.shank,
+    depth: 'through',
+    ...(r.slot ? { slot: { axis: r.slot.axis, length: r.slot.length.value } } : {}),
+    seat: { diameter: r.head, depth: r.seat },
+    notes: [`screw ${r.name}`, ...(r.slot ? ['the screw in the middle of the slot'] : [])],
+  }));
+  const receiving = r.at.map((at, i): BoreCut => ({
+    ...common(site, i + 1, 'receiving', 3),
+    shape: 'bore',
+    as: 'pilot',
+    face: 'left',
+    at,
+    diameter: r.pilot,
+    depth: snapUp(inside, site.world.step),
+    notes: [`screw ${r.name}`],
+  }));
+  const bodies = r.at.map(([a, b]): SiteBody => ({
+    kind: 'screw',
+    name: r.name,
+    from: [top + r.sink.value, a, b],
+    to: [inside, a, b],
+    diameter: r.shank,
+    head: r.head,
+  }));
+  return { entering, receiving, bodies };
+}
+
+/** Pockets at 15 degrees to the face; the screw comes out at half the thickness and makes its own way. */
+function pockets(r: Screws, site: Site, face: Face): Pick<Given, 'entering' | 'receiving' | 'bodies'> {
+  const sign = faceSign(face);
+  const surface = endOf(site.entering.box[THICK], face);
+  const back = snap(pocketDepth(site) / tangent(POCKET), site.world.step);
+  const seat = snap(pocketSeat(site), site.world.step);
+  const entering = r.at.map(([, wide], i): BoreCut => ({
+    ...common(site, i + 1, 'entering', 3),
+    shape: 'bore',
+    as: 'pocket',
+    face,
+    at: [0 - back, wide],
+    diameter: r.shank,
+    depth: snapUp(pocketReach(site) + r.shank / 2, site.world.step),
+    seat: { diameter: either(site.world, 3 / 8, 9.5), depth: seat },
+    tilt: { toward: faceOf(INTO, 1), degrees: 90 - POCKET },
+    notes: [`screw ${r.name}`, 'no glue on end grain'],
+  }));
+  const along = (d: number): [number, number] => [nm(d * cosine(POCKET) - back), nm(surface - sign * d * sine(POCKET))];
+  const bodies = r.at.map(([, wide]): SiteBody => ({
+    kind: 'screw',
+    name: r.name,
+    from: [...along(seat), wide],
+    to: [...along(seat + r.length.value), wide],
+    diameter: r.shank,
+    head: r.shank,
+  }));
+  return { entering, receiving: [], bodies };
+}
+
+function give(r: Screws, site: Site): Given {
+  const made = r.face ? pockets(r, site, r.face) : straight(r, site);
+  return {
+    growth: { entering: {} },
+    ...made,
+    traits: {
+      insertion: ['right'],
+      holds: 'pulls',
+      glue: 'none',
+      resists: resists(2, 2, 1, r.at.length > 1 ? 2 : 0),
+      freedom: r.hole === 'slotted' ? 'slides' : 'fixed',
+      shows: false,
+    },
+    findings: [],
+    sizes: {
+      'screw length': r.length,
+      'clearance hole': derived(r.shank, 'shank of the screw'),
+      ...(r.hole === 'pocket' ? {} : { 'pilot hole': derived(r.pilot, 'pilot for hardwood') }),
+      ...(r.slot ? { slot: r.slot.length } : {}),
+      ...(r.sink.value > 0 ? { sunk: r.sink } : {}),
+    },
+  };
+}
