@@ -67,6 +67,8 @@ function syntaxFault(text: string, e: ParseError): Fault {
   const [from, to] = [e.offset, e.offset + Math.max(1, e.length)];
   const here = text.slice(from, to);
   if (text.trim() === '') return fault(diagnose('json-empty', ROOT), 0, 1);
+  const expression = /^\/(?![/*])/.test(here) && /\d$/.test(text.slice(0, from));
+  if (expression) return fault(diagnose('json-expression-plain', ROOT), from, to);
   const code = printParseErrorCode(e.error);
   const previous = text.slice(0, from).trimEnd();
   const last = previous.at(-1);

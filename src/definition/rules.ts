@@ -71,7 +71,9 @@ function rows(value: Found, letters: Map<string, Readonly<Record<string, number>
   const row = (id: string, entry: Found, path: JsonPath): number => {
     const { counts, findings: found } = checkEach(id, entry['each'], path);
     findings.push(...found);
-    letters.set(JSON.stringify(path), Object.fromEntries(counts.map((c) => [c.letter, c.to])));
+    // a row that is not counted rightly says so once, not again in each of its expressions
+    const known = Object.fromEntries(counts.map((c) => [c.letter, c.to]));
+    if (found.length === 0) letters.set(JSON.stringify(path), known);
     return howMany(counts);
   };
   for (const [id, part] of entries(value['parts'])) made += row(id, part, ['parts', id]);

@@ -34,7 +34,7 @@ function meant(options: readonly z.ZodType[], value: unknown): z.ZodType | undef
     const shape = o.shape as Record<string, z.ZodType>;
     const literals = Object.entries(shape).filter(([k, s]) => k in value && s instanceof z.ZodLiteral);
     const wrong = literals.some(([k, s]) => !s.safeParse(value[k]).success);
-    return (wrong ? -100 : 0) + Object.keys(value).filter((k) => k in shape).length;
+    return (wrong ? -100 : 0) + Object.keys(value).filter((k) => Object.hasOwn(shape, k)).length;
   };
   return [...kinds].sort((a, b) => score(b) - score(a))[0];
 }
@@ -42,7 +42,10 @@ function meant(options: readonly z.ZodType[], value: unknown): z.ZodType | undef
 /** One step down a schema. */
 function inner(schema: z.ZodType, step: string | number, value: unknown): z.ZodType | undefined {
   const s = bare(schema);
-  if (s instanceof z.ZodObject) return (s.shape as Record<string, z.ZodType>)[String(step)];
+  if (s instanceof z.ZodObject) {
+    const shape = s.shape as Record<string, z.ZodType>;
+    return Object.hasOwn(shape, step) ? shape[step] : undefined;
+  }
   if (s instanceof z.ZodRecord) return s.valueType as z.ZodType;
   if (s instanceof z.ZodArray) return s.element as z.ZodType;
   if (s instanceof z.ZodTuple) return s.def.items[Number(step)] as z.ZodType | undefined;

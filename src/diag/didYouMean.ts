@@ -27,7 +27,8 @@ export function didYouMean(word: string, known: readonly string[]): string | und
   let best: { readonly word: string; readonly distance: number } | undefined;
   for (const k of [...new Set(known)].sort()) {
     const distance = wordDistance(typed, plain(k));
-    const allowed = Math.max(1, Math.floor(Math.max(word.length, k.length) / 3));
+    const longer = Math.max(word.length, k.length);
+    const allowed = longer < 3 ? 0 : Math.max(1, Math.floor(longer / 3));
     if (distance <= allowed && distance < Math.min(word.length, k.length) && (!best || distance < best.distance)) {
       best = { word: k, distance };
     }

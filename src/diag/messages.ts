@@ -31,6 +31,7 @@ export const MESSAGES = {
   'json-value-plain': (f: { found: string }) => say(`${f.found} is no value`, `write "${f.found}" in double quotes`),
   'json-escape': () => say('a backslash that means nothing here', 'write \\\\ for a backslash, \\" for an inch mark'),
   'json-number': () => say('this is no number', 'write 0.5 or 12, or put an expression in quotes'),
+  'json-expression-plain': () => say('an expression stands in quotes', 'write "1/8" in double quotes'),
   'json-after-end': () => say('something follows the end of the definition', 'one object is the whole file'),
   'json-not-object': () => say('a definition is one object', 'begin with { "format": 1, ... }'),
   'json-syntax': () => say('this cannot be read', 'check brackets, commas and quotes'),

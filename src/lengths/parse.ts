@@ -246,7 +246,8 @@ class Reader {
   private comma(t: Token): never {
     const left = this.previous();
     const right = this.words[this.next + 1];
-    if (left?.kind === 'number' && right?.kind === 'number' && left.at[1] === t.at[0] && right.at[0] === t.at[1]) {
+    const digits = (w: Token | undefined): w is Token => w?.kind === 'number' && /^\d+$/.test(w.text);
+    if (digits(left) && digits(right) && left.at[1] === t.at[0] && right.at[0] === t.at[1]) {
       stop(
         'decimal-comma',
         [left.at[0], right.at[1]],
