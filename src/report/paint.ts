@@ -49,7 +49,10 @@ export function boundsOf(
   return items.map((item) => shifted(itemBounds(faces, item), at)).reduce(join, undefined);
 }
 function itemBounds(faces: Faces, item: Item): Bounds | undefined {
-  if (item.kind === 'group') return boundsOf(faces, item.items, item.at);
+  if (item.kind === 'group') {
+    const inner = boundsOf(faces, item.items);
+    return shifted(item.clip ? meet(inner, pathBounds(item.clip)) : inner, item.at ?? [0, 0]);
+  }
   if (item.kind !== 'text') return pathBounds(item.d);
   const x = startOf(faces, item);
   const width = item.hidden ?? textWidth(faces[item.face], item.string, item.size);
@@ -57,6 +60,12 @@ function itemBounds(faces: Faces, item: Item): Bounds | undefined {
 }
 const shifted = (b: Bounds | undefined, [x, y]: readonly [number, number]): Bounds | undefined =>
   b && [b[0] + x, b[1] + y, b[2] + x, b[3] + y];
+/** What two bounds share; nothing where they lie apart. */
+function meet(a: Bounds | undefined, b: Bounds | undefined): Bounds | undefined {
+  if (!a || !b) return undefined;
+  const m: Bounds = [Math.max(a[0], b[0]), Math.max(a[1], b[1]), Math.min(a[2], b[2]), Math.min(a[3], b[3])];
+  return m[0] <= m[2] && m[1] <= m[3] ? m : undefined;
+}
 const join = (a: Bounds | undefined, b: Bounds | undefined): Bounds | undefined =>
   a && b ? [Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[2], b[2]), Math.max(a[3], b[3])] : (a ?? b);
 
@@ -66,7 +75,7 @@ export function linksOf(faces: Faces, sheet: Sheet): readonly { readonly to: str
     items.flatMap((item) => {
       if (item.kind !== 'group') return [];
       const [dx, dy] = item.at ?? [0, 0];
-      const bounds = item.link === undefined ? undefined : boundsOf(faces, item.items, [x + dx, y + dy]);
+      const bounds = item.link === undefined ? undefined : boundsOf(faces, [item], [x, y]);
       const here = item.link !== undefined && bounds ? [{ to: item.link, bounds }] : [];
       return [...here, ...visit(item.items, x + dx, y + dy)];
     });

@@ -26,7 +26,7 @@ export function readFace(bytes: Uint8Array): Face {
   const read = outlineReader(view, table('loca'), table('glyf'), view.getInt16(head + 50) === 1, glyphs);
   const outlines = new Map<number, readonly Command[]>();
   return {
-    name: readName(view, table('name')),
+    name: readName(view, tables.get('name')),
     unitsPerEm: view.getUint16(head + 18),
     bytes,
     glyph: (codePoint) => cmap.get(codePoint) ?? 0,
@@ -52,8 +52,9 @@ function readDirectory(view: DataView): Map<string, number> {
   return tables;
 }
 
-/** The PostScript name (name id 6, Windows platform). */
-function readName(view: DataView, at: number): string {
+/** The PostScript name (name id 6, Windows platform); a subset has none. */
+function readName(view: DataView, at: number | undefined): string {
+  if (at === undefined) return 'unnamed';
   const strings = at + view.getUint16(at + 4);
   for (let i = 0; i < view.getUint16(at + 2); i++) {
     const record = at + 6 + 12 * i;

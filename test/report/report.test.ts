@@ -58,8 +58,9 @@ describe('the PDF', () => {
     const [note] = await (await doc.getPage(1)).getAnnotations();
     const target = (await doc.getPage(2)).ref;
     expect(note.dest[0]).toMatchObject(target ?? {});
-    // The group is 20 x 10 at (235, 145) on a sheet 215.9 high; its hatching runs on beyond the clip.
-    expect(note.rect[0]).toBeCloseTo((235 * 72) / 25.4, 1);
+    // The group is clipped to 20 x 10 at (235, 145) on a sheet 215.9 high.
+    const points = [235, 215.9 - 155, 255, 215.9 - 145].map((mm) => expect.closeTo((mm * 72) / 25.4, 2));
+    expect(note.rect).toEqual(points);
   });
   it('has the same bytes twice, and a date it was not given is refused', async () => {
     expect(Buffer.from(await writePdf(sheets, options)).equals(Buffer.from(pdf))).toBe(true);
@@ -97,14 +98,11 @@ it('SVG and PDF are the same drawing', async () => {
   expect(await difference(0)).toBeLessThanOrEqual(20);
 }, 20_000);
 it('the hidden run is as wide as the drawn figure', async () => {
-  const strings = await pdfStrings(pdf, 1);
-  const at = strings.findIndex((s) => s.str.startsWith('41'));
-  const [first, last] = [strings[at], strings.slice(at).find((s) => s.str.endsWith('1/8'))];
-  // By hand: two digits of 0.54 em at 22 pt, 0.07 em of air, a digit of 0.54 em at 0.66 of 22 pt, and 0.3 mm of bar beyond it.
-  const size = (22 * 25.4) / 72;
-  const width = 2 * 0.54 * size + 0.07 * size + 0.54 * 0.66 * size + 0.3;
-  const found = (last?.x ?? 0) + (last?.width ?? 0) - (first?.x ?? 0);
-  expect(found * (25.4 / 72)).toBeCloseTo(width, 2);
+  const figure = (await pdfStrings(pdf, 1)).find((s) => s.str === '37 1/2');
+  // By hand, 10 pt: two digits of 0.54 em, 0.07 em of air, a digit of 0.54 em of 2.76 mm, and 0.3 mm of bar beyond it.
+  const size = (10 * 25.4) / 72;
+  const width = 2 * 0.54 * size + 0.07 * size + 0.54 * 2.76 + 0.3;
+  expect((figure?.width ?? 0) * (25.4 / 72)).toBeCloseTo(width, 2);
 });
 it('words are as wide in the PDF as the table of advance widths says, and stand at their own places', async () => {
   const strings = await pdfStrings(pdf, 1);
