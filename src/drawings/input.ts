@@ -2,6 +2,7 @@ import type { Diagnostic } from '../diag/diagnostic.js';
 import type { Kernel } from '../geom/solid.js';
 import type { Layout } from '../layout/layout.js';
 import { formatLength } from '../lengths/format.js';
+import type { Making } from '../making/making.js';
 import type { Piece } from '../piece/piece.js';
 import type { Solids } from '../solids/solids.js';
 import type { Faces } from '../type/type.js';
@@ -17,8 +18,7 @@ export interface DrawInput {
   readonly solids: Solids;
   readonly kernel: Kernel;
   readonly layout: Layout;
-  /** Lists that `making` worked out; sheets that need one which is missing are not planned. */
-  readonly lists?: unknown;
+  readonly lists: Making;
   readonly faces: Faces;
   /** Short hash of the inputs. */
   readonly hash: string;

@@ -3,12 +3,15 @@ import type { Axis, Face } from '../../src/geom/axis.js';
 import type { Box3 } from '../../src/geom/box.js';
 import { byAxis } from '../../src/geom/box.js';
 import { shifted } from '../../src/geom/placement.js';
+import type { Placement } from '../../src/geom/placement.js';
 import type { Recipe } from '../../src/geom/recipe.js';
 import type { Kernel } from '../../src/geom/solid.js';
 import type { Layout } from '../../src/layout/layout.js';
 import { inches, nm } from '../../src/lengths/length.js';
 import type { Drawer, Hardware, Joint, Part, Piece, Status } from '../../src/piece/piece.js';
 import type { Solids } from '../../src/solids/solids.js';
+import { makeLists } from '../../src/making/making.js';
+import type { Making } from '../../src/making/making.js';
 import { given } from '../../src/value/sized.js';
 
 /** A tall chest typed by hand, without joints cut: invented, only to draw from. Inches in, nm out. */
@@ -68,6 +71,15 @@ export function partOf(
   };
 }
 
+/** Tips what was drawn lying (x, y; thickness up) so that it stands in the front elevation, its back face at `back`. */
+const tipped = (x: number, back: number, z: number): Placement => ({
+  rotation: [
+    [1, 0, 0],
+    [0, 0, -1],
+    [0, 1, 0],
+  ],
+  origin: [inches(x), inches(back), inches(z)],
+});
 const ROWS = [5.25, 7, 8, 9];
 const RAILS = (() => {
   const tops = [41.125];
@@ -134,18 +146,23 @@ function drawer(built: Built, n: number, x: readonly [number, number], z: readon
   for (const at of n < 3 ? [0.5] : [0.25, 0.75]) {
     const px = x[0] + (x[1] - x[0]) * at;
     const pz = (z[0] + z[1]) / 2;
+    const profile = [
+      [0, 1],
+      [0.6, 1],
+      [0.6, 0.7],
+      [0.35, 0.4],
+      [0.35, 0],
+      [0, 0],
+    ] as const;
     const body: Recipe = {
-      op: 'turned',
-      axis: 1,
-      centre: [inches(px), 0, inches(pz)],
-      profile: [
-        [0, inches(-1)],
-        [inches(0.6), inches(-1)],
-        [inches(0.6), inches(-0.7)],
-        [inches(0.35), inches(-0.4)],
-        [inches(0.35), 0],
-        [0, 0],
-      ],
+      op: 'placed',
+      by: tipped(px, 0, pz),
+      of: {
+        op: 'turned',
+        axis: 2,
+        centre: [0, 0, 0],
+        profile: profile.map(([r, h]) => [inches(r), inches(h)] as const),
+      },
     };
     built.hardware.push({
       id: `${id}.pull_${at}`,
@@ -298,18 +315,22 @@ function chest(): Built {
   for (let i = 2; i <= 4; i++) drawer(built, i + 1, [0.875, 35.125], between(i));
   const apron = built.parts.find((p) => p.id === 'apron') as Part;
   built.recipes.set('apron', {
-    op: 'prism',
-    axis: 1,
-    from: 0,
-    to: apron.size[1].value,
-    outlines: [
-      [
-        { to: [0, inches(3.5)] },
-        { to: [0, 0] },
-        { to: [inches(34.25), 0], bulge: -0.2 },
-        { to: [inches(34.25), inches(3.5)] },
+    op: 'placed',
+    by: tipped(0, 0.75, 0),
+    of: {
+      op: 'prism',
+      axis: 2,
+      from: 0,
+      to: apron.size[1].value,
+      outlines: [
+        [
+          { to: [0, inches(3.5)] },
+          { to: [0, 0] },
+          { to: [inches(34.25), 0], bulge: -0.1 },
+          { to: [inches(34.25), inches(3.5)] },
+        ],
       ],
-    ],
+    },
   });
   return built;
 }
@@ -451,9 +472,18 @@ export function sheetLayout(): Layout {
   };
 }
 
-export async function chestFixture(): Promise<{ piece: Piece; solids: Solids; kernel: Kernel; layout: Layout }> {
+export async function chestFixture(): Promise<{
+  lists: Making;
+  piece: Piece;
+  solids: Solids;
+  kernel: Kernel;
+  layout: Layout;
+}> {
   const kernel = await createKernel();
   const built = chest();
   const piece = chestPiece(built);
-  return { piece, solids: solidsOf(piece, kernel, built.recipes), kernel, layout: sheetLayout() };
+  const solids = solidsOf(piece, kernel, built.recipes);
+  const lists = makeLists(piece, solids.parts).value;
+  if (!lists) throw new Error('no lists');
+  return { piece, solids, kernel, layout: sheetLayout(), lists };
 }

@@ -1,6 +1,7 @@
 import type { SheetKind } from '../input.js';
-import { nesting } from './nesting.js';
 import { elevations } from './elevations.js';
+import { cutList, hardware, joints, lengths } from './lists.js';
+import { nesting } from './nesting.js';
 
 /** Every kind of sheet, in the order of the packet. */
-export const SHEETS: readonly SheetKind[] = [elevations, nesting];
+export const SHEETS: readonly SheetKind[] = [elevations, cutList, lengths, nesting, joints, hardware];
