@@ -85,8 +85,8 @@ function parseBore(r: Reader): readonly Bare<BoreCut>[] | undefined {
 }
 function readPlaces(r: Reader, face: Face): { at: [number, number]; mates: string[] }[] | undefined {
   if (r.oneOf(['centres from', 'centre from']) === undefined) return undefined;
-  const p = r.face();
-  const q = p !== undefined && r.take('and from') ? r.face() : undefined;
+  const p = r.datum();
+  const q = p !== undefined && r.take('and from') ? r.datum() : undefined;
   if (p === undefined || q === undefined || faceAxis(p) === faceAxis(q)) return undefined;
   if (faceAxis(p) === faceAxis(face) || faceAxis(q) === faceAxis(face)) return undefined;
   const out: { at: [number, number]; mates: string[] }[] = [];

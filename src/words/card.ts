@@ -19,6 +19,8 @@ export interface ParsedCard {
   readonly frame: Frame;
   readonly reference: { readonly face: Face; readonly edge: Face; readonly end: Face };
   readonly callouts: readonly ParsedCallout[];
+  /** The callouts as they were printed, without their numbers. */
+  readonly texts: readonly string[];
   readonly cuts: readonly BareCut[];
   /** What could not be read: callouts by number, or a field by name. */
   readonly unread: readonly string[];
@@ -96,6 +98,7 @@ export function parseCard(text: string, words?: Readonly<Record<Face, string>>):
     frame,
     reference,
     callouts: read,
+    texts,
     cuts: read.flatMap((c) => c.cuts),
     unread,
   };

@@ -79,13 +79,15 @@ function parseDovetail(r: Reader): readonly Bare<DovetailCut>[] | undefined {
   if (as === undefined || r.oneOf(['across', 'open to']) === undefined) return undefined;
   const face = r.face();
   if (face === undefined) return undefined;
-  if (r.take('and')) r.face();
+  const open = r.take('and') ? r.face() : undefined;
   if (!r.take(':')) return undefined;
   const found: Found = {};
   do if (!readClause(r, found)) return undefined;
   while (r.take(';'));
   const { face: atFace, floor, depth } = found;
   if (!r.take('.') || !atFace || !floor || depth === undefined || atFace.axis !== floor.axis) return undefined;
+  if (open && !(found.along && reaches(r.frame, found.along.axis, spanOf(found.along)).includes(open)))
+    return undefined;
   const along = found.along ?? fullRun(r.frame, third(faceAxis(face), atFace.axis));
   return atFace.items.map((item, i) => ({
     shape: 'dovetail',
@@ -101,6 +103,7 @@ function parseDovetail(r: Reader): readonly Bare<DovetailCut>[] | undefined {
     mates: item.mates,
   }));
 }
+const spanOf = (c: Clause): Span => (c.items[0] as { span: Span }).span;
 const fullRun = (f: Frame, axis: Axis): Clause => ({ axis, items: [{ span: f.blank[axis], mates: [] }] });
 
 function readClause(r: Reader, found: Found): boolean {

@@ -26,8 +26,8 @@ export const outlineWords: ShapeWords<OutlineCut> = {
   },
   parse(r) {
     const face = r.take('Outline,') ? r.face() : undefined;
-    const p = face !== undefined && r.take(', square through; points from') ? r.face() : undefined;
-    const q = p !== undefined && r.take('and from') ? r.face() : undefined;
+    const p = face !== undefined && r.take(', square through; points from') ? r.datum() : undefined;
+    const q = p !== undefined && r.take('and from') ? r.datum() : undefined;
     if (q === undefined || !r.take(':') || faceAxis(p as Face) === faceAxis(q)) return undefined;
     const keep: Stretch[] = [];
     do {

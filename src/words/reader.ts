@@ -1,3 +1,4 @@
+import { faceAxis } from '../geom/axis.js';
 import type { Face } from '../geom/axis.js';
 import { FIGURE, readFigure } from './figure.js';
 import { facesByWord } from './frame.js';
@@ -69,6 +70,13 @@ export class Reader {
     if (word === undefined) return undefined;
     this.match(/(?:face|edge|end)\b/y);
     return this.#faces.find((f) => this.frame.words[f] === word);
+  }
+  /** A face that figures may be measured from; any other is a slip and is not read. */
+  datum(): Face | undefined {
+    return this.attempt(() => {
+      const face = this.face();
+      return face !== undefined && this.frame.datum[faceAxis(face)] === face ? face : undefined;
+    });
   }
   /** Marks of mates that stand here, until a stop. */
   mates(): string[] {

@@ -119,14 +119,14 @@ function readStop(r: Reader): Clause | undefined {
   const from = r.take('from') ? r.face() : undefined;
   if (from === undefined || !r.take(', stop')) return undefined;
   const stop = r.figure();
-  const d = stop !== undefined && r.take('from') ? r.face() : undefined;
+  const d = stop !== undefined && r.take('from') ? r.datum() : undefined;
   if (d === undefined || faceAxis(d) !== faceAxis(from)) return undefined;
   const a = coordinate(r.frame, d, stop as number);
   const z = coordinate(r.frame, from, 0);
   return one(faceAxis(d), a <= z ? [a, z] : [z, a]);
 }
 function readPlaces(r: Reader): Clause | undefined {
-  const face = r.take('from') ? r.face() : undefined;
+  const face = r.take('from') ? r.datum() : undefined;
   if (face === undefined) return undefined;
   const items: { span: Span; mates: string[] }[] = [];
   do {
@@ -140,12 +140,12 @@ function readPlaces(r: Reader): Clause | undefined {
 function readFromTo(r: Reader): Clause | undefined {
   const lo = r.figure();
   const hi = lo !== undefined && r.take('to') ? r.figure() : undefined;
-  const face = hi !== undefined && r.take('from') ? r.face() : undefined;
+  const face = hi !== undefined && r.take('from') ? r.datum() : undefined;
   return face && one(faceAxis(face), spanAt(r.frame, face, [lo as number, hi as number]));
 }
 function readWide(r: Reader): Clause | undefined {
   const lo = r.figure();
-  const face = lo !== undefined && r.take('from') ? r.face() : undefined;
+  const face = lo !== undefined && r.take('from') ? r.datum() : undefined;
   const wide = face !== undefined && r.take(',') ? r.figure() : undefined;
   if (wide === undefined || !r.take('wide')) return undefined;
   return one(faceAxis(face as Face), spanAt(r.frame, face as Face, [lo as number, (lo as number) + wide]));
@@ -154,7 +154,7 @@ function readWide(r: Reader): Clause | undefined {
 export function readCentres(r: Reader): { face: Face; items: { at: number; mates: string[] }[] } | undefined {
   return r.attempt(() => {
     if (r.oneOf(['centres from', 'centre from']) === undefined) return undefined;
-    const face = r.face();
+    const face = r.datum();
     if (face === undefined) return undefined;
     const items: { at: number; mates: string[] }[] = [];
     do {

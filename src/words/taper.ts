@@ -27,7 +27,7 @@ export const taperWords: ShapeWords<TaperCut> = {
       faces.push(face);
     } while (r.take('and'));
     const begin = r.take(': begin') ? r.figure() : undefined;
-    const from = begin !== undefined && r.take('from') ? r.face() : undefined;
+    const from = begin !== undefined && r.take('from') ? r.datum() : undefined;
     const end = from !== undefined && r.take(', straight to') ? r.face() : undefined;
     const off = end !== undefined && r.take('; there') ? r.figure() : undefined;
     if (off === undefined || r.oneOf(['off each face.', 'off the face.']) === undefined) return undefined;

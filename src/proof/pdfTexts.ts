@@ -1,0 +1,112 @@
+import { latin, pdfObjects, refsIn } from './pdfObjects.js';
+import type { PdfObject } from './pdfObjects.js';
+
+/** A string as it stands on a page: mm from the upper left corner, y its baseline; page from 1. */
+export interface PdfText {
+  readonly page: number;
+  readonly x: number;
+  readonly y: number;
+  readonly string: string;
+}
+type Matrix = readonly [number, number, number, number, number, number];
+const MM = 25.4 / 72;
+const ONE: Matrix = [1, 0, 0, 1, 0, 0];
+/** a, then b. */
+const times = (a: Matrix, b: Matrix): Matrix => [
+  a[0] * b[0] + a[1] * b[2],
+  a[0] * b[1] + a[1] * b[3],
+  a[2] * b[0] + a[3] * b[2],
+  a[2] * b[1] + a[3] * b[3],
+  a[4] * b[0] + a[5] * b[2] + b[4],
+  a[4] * b[1] + a[5] * b[3] + b[5],
+];
+
+/** Every string of a PDF in the order it is drawn, unseen ones too. Throws RangeError when the bytes are no PDF. */
+export function pdfTexts(bytes: Uint8Array): PdfText[] {
+  const objects = pdfObjects(bytes);
+  return pagesOf(objects).flatMap((page, i) => {
+    const height = Number(/\/MediaBox\s*\[\s*\S+\s+\S+\s+\S+\s+([\d.]+)/.exec(page.text)?.[1]);
+    const fonts = fontsOf(objects, page.text);
+    const content = refsIn(page.text, 'Contents').map((n) => latin(objects.get(n)?.stream ?? new Uint8Array()));
+    return readContent(content.join('\n'), fonts).map((t) => ({
+      page: i + 1,
+      x: t.x * MM,
+      y: (height - t.y) * MM,
+      string: t.string,
+    }));
+  });
+}
+function pagesOf(objects: ReadonlyMap<number, PdfObject>): PdfObject[] {
+  const catalog = [...objects.values()].find((o) => /\/Type\s*\/Catalog/.test(o.text));
+  const out: PdfObject[] = [];
+  const walk = (n: number): void => {
+    const node = objects.get(n);
+    if (!node) return;
+    if (/\/Type\s*\/Pages/.test(node.text)) refsIn(node.text, 'Kids').forEach(walk);
+    else out.push(node);
+  };
+  refsIn(catalog?.text ?? '', 'Pages').forEach(walk);
+  return out;
+}
+/** By resource name: glyph number to text, from the font's ToUnicode map. */
+function fontsOf(
+  objects: ReadonlyMap<number, PdfObject>,
+  page: string,
+): ReadonlyMap<string, ReadonlyMap<string, string>> {
+  const resources = refsIn(page, 'Resources')[0];
+  const text = resources === undefined ? page : (objects.get(resources)?.text ?? '');
+  const fonts = /\/Font\s*<<([\s\S]*?)>>/.exec(text)?.[1] ?? '';
+  const out = new Map<string, ReadonlyMap<string, string>>();
+  for (const [, name, ref] of fonts.matchAll(/\/(\w+)\s+(\d+) 0 R/g)) {
+    const map = refsIn(objects.get(Number(ref))?.text ?? '', 'ToUnicode')[0];
+    const cmap = latin((map === undefined ? undefined : objects.get(map)?.stream) ?? new Uint8Array());
+    out.set(name as string, readMap(cmap));
+  }
+  return out;
+}
+function readMap(cmap: string): ReadonlyMap<string, string> {
+  const out = new Map<string, string>();
+  for (const [, block] of cmap.matchAll(/beginbfchar([\s\S]*?)endbfchar/g)) {
+    for (const [, glyph, codes] of (block as string).matchAll(/<([0-9A-Fa-f]+)>\s*<([0-9A-Fa-f]+)>/g)) {
+      const units = (codes as string).match(/.{4}/g) ?? [];
+      out.set((glyph as string).toUpperCase(), String.fromCharCode(...units.map((u) => parseInt(u, 16))));
+    }
+  }
+  return out;
+}
+
+interface State {
+  ctm: Matrix;
+  font: string;
+}
+function readContent(
+  content: string,
+  fonts: ReadonlyMap<string, ReadonlyMap<string, string>>,
+): { x: number; y: number; string: string }[] {
+  const out: { x: number; y: number; string: string }[] = [];
+  const stack: State[] = [];
+  let state: State = { ctm: ONE, font: '' };
+  let text = ONE;
+  let operands: string[] = [];
+  const matrix = (): Matrix => operands.slice(-6).map(Number) as unknown as Matrix;
+  for (const [token] of content.matchAll(/<[0-9A-Fa-f\s]*>|\/\w+|\[[^\]]*\]|[-+]?[\d.]+|[A-Za-z'"*]+\d?/g)) {
+    if (/^[<\[/+\-.\d]/.test(token)) {
+      operands.push(token);
+      continue;
+    }
+    if (token === 'q') stack.push({ ...state });
+    else if (token === 'Q') state = stack.pop() ?? state;
+    else if (token === 'cm') state.ctm = times(matrix(), state.ctm);
+    else if (token === 'BT') text = ONE;
+    else if (token === 'Tm') text = matrix();
+    else if (token === 'Tf') state.font = (operands.at(-2) ?? '').slice(1);
+    else if (token === 'Tj') {
+      const at = times(text, state.ctm);
+      out.push({ x: at[4], y: at[5], string: decode(operands.at(-1) ?? '', fonts.get(state.font)) });
+    }
+    operands = [];
+  }
+  return out;
+}
+const decode = (hex: string, map: ReadonlyMap<string, string> | undefined): string =>
+  (hex.replace(/[<>\s]/g, '').match(/.{4}/g) ?? []).map((g) => map?.get(g.toUpperCase()) ?? '\ufffd').join('');

@@ -1,0 +1,78 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { createKernel } from '../../src/geom/kernel.js';
+import type { CountedKernel } from '../../src/geom/kernel.js';
+import type { Part } from '../../src/piece/piece.js';
+import { proveCard } from '../../src/proof/proveCards.js';
+import { partRecipe } from '../../src/solids/cutRecipe.js';
+import { sayCuts } from '../../src/words/callout.js';
+import { cardText } from '../../src/words/card.js';
+import { chestSide, drawerSide, leg, markOf } from './parts.js';
+
+const textOf = (part: Part): string => cardText(part, sayCuts(part, part.cuts, { units: 'in', markOf }), 'in');
+let kernel: CountedKernel;
+beforeAll(async () => {
+  kernel = await createKernel();
+});
+afterAll(() => kernel.dispose());
+const prove = (text: string, part: Part): string[] =>
+  proveCard(text, part, partRecipe(part), kernel, markOf).map((f) => `${f.code} ${f.message}`);
+
+describe('a part rebuilt from its card alone is the part of the model', () => {
+  for (const part of [chestSide(), drawerSide(), leg()]) {
+    it(part.mark, () => expect(prove(textOf(part), part)).toEqual([]));
+  }
+});
+
+const SWAPS: readonly (readonly [RegExp, string])[] = [
+  [/\bINSIDE\b/g, 'OUTSIDE'],
+  [/\bOUTSIDE\b/g, 'INSIDE'],
+  [/\bTOP\b/g, 'BOTTOM'],
+  [/\bBOTTOM\b/g, 'TOP'],
+  [/\bFRONT\b/g, 'BACK'],
+  [/\bBACK\b/g, 'FRONT'],
+  [/\bLEFT\b/g, 'RIGHT'],
+  [/\bRIGHT\b/g, 'LEFT'],
+];
+/** Every way to change one word of place, or one figure by a sixty-fourth or more, in a card's text. */
+function mutations(text: string): string[] {
+  const out: string[] = [];
+  const change = (at: number, length: number, by: string): void => {
+    out.push(text.slice(0, at) + by + text.slice(at + length));
+  };
+  for (const [word, other] of SWAPS) for (const m of text.matchAll(word)) change(m.index, m[0].length, other);
+  for (const m of text.matchAll(/(?<![\d/A-Z.(])(\d+)\/(\d+)/g)) {
+    const top = Number(m[1]);
+    change(m.index, m[0].length, `${top > 1 ? top - 1 : top + 1}/${m[2]}`);
+  }
+  for (const m of text.matchAll(/(?<![\d/.A-Z#( ]|^)(?: )(\d+)(?= \d+\/\d| from| to | deep| wide|;|,)/g)) {
+    change(m.index + 1, (m[1] as string).length, String(Number(m[1]) + 1));
+  }
+  return out;
+}
+/** Words that no rebuild needs: pencil lines, trial, glue, notes, bit and pitch (figures of the tool, not of the wood). */
+const harmless = (line: string, mutant: string): boolean => {
+  if (/^\d+ (Slide|Trial)/.test(line)) return true;
+  const cut = (s: string): string =>
+    s.replace(/; (bit|pitch) [^;]*?(?=[;.] ?)/g, '').replace(/ (Glue|No glue|Scribe|After).*$/, '');
+  return cut(line) === cut(mutant);
+};
+
+describe('every swap of a face, an end, an edge, a hand or a figure is caught', () => {
+  for (const part of [chestSide(), drawerSide(), leg()]) {
+    it(part.mark, () => {
+      const lines = textOf(part).split('\n');
+      const missed: string[] = [];
+      let tried = 0;
+      lines.forEach((line, i) => {
+        for (const mutant of mutations(line)) {
+          if (mutant === line || harmless(line, mutant)) continue;
+          tried += 1;
+          const text = lines.map((l, k) => (k === i ? mutant : l)).join('\n');
+          if (prove(text, part).length === 0) missed.push(mutant);
+        }
+      });
+      expect(missed).toEqual([]);
+      expect(tried).toBeGreaterThan(20);
+    });
+  }
+});
