@@ -7,8 +7,16 @@ interface Wording {
 }
 const say = (message: string, hint?: string): Wording => ({ message, hint });
 
+const OPENING: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file',
+  EISDIR: 'this is a folder, not a file',
+  EACCES: 'it may not be read',
+};
+
 /** Every finding that the reading of a file can give: its code, and its words made of its figures. */
 export const MESSAGES = {
+  'file-not-opened': (f: { name: string; why: string }) =>
+    say(`${f.name}: ${OPENING[f.why] ?? `cannot be opened (${f.why})`}`, 'check the path'),
   'file-too-large': (f: { bytes: number; most: number }) =>
     say(
       `the file has ${f.bytes} bytes; at most ${f.most} are read`,
