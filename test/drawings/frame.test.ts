@@ -1,9 +1,9 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import * as draw from '../../src/drawings/draw.js';
 import { columnWidths, drawTable, fieldOf, LETTER, sheetFrame, type Paper } from '../../src/drawings/frame.js';
 import type { Item, Seg, TextItem } from '../../src/drawings/picture.js';
 import { loadFaces } from '../../src/io/fonts.js';
+import { loadPapers } from '../../src/io/papers.js';
 import { boundsOf } from '../../src/report/paint.js';
 import { sampleSheet, TABLE } from '../report/sample.js';
 
@@ -27,7 +27,7 @@ const frame = {
   hash: '7f3c91',
 };
 const texts = (items: readonly Item[]): TextItem[] => items.filter((i) => i.kind === 'text');
-const papers = ['letter', 'a4'].map((id) => JSON.parse(readFileSync(`templates/sheets/${id}.json`, 'utf8')) as Paper);
+const papers = ['letter', 'a4'].map((id) => loadPapers()[id] as Paper);
 
 describe('paper', () => {
   it.each(papers.map((p) => [p.id, p] as const))(
