@@ -187,24 +187,25 @@ export function drawerJoints(spec: DrawerFields, sizes: DrawerSizes, context: Co
   const integral = spec.front.kind === 'integral';
   const fore = integral ? ids.front : ids.boxFront;
   const corner = spec.box.corner ?? 'half-blind-dovetail';
-  const onPitch = sizes.slide ? { pitch: sizes.pitch } : {};
+  const onPitch = corner === 'half-blind-dovetail' ? { pitch: sizes.pitch } : {};
   const backLap = integral
     ? derived(plain(world.units, nm(3_175_000), nm(3_000_000)), 'lap of the back: at least 1/8 in (3 mm)')
     : sizes.lap;
+  const lap = (size: Sized) => (corner === 'half-blind-dovetail' ? { lap: size } : {});
   const corners: ComponentJoint[] = [ids.left, ids.right].flatMap((side, i) => [
     {
       id: `${id}.corner_${i === 0 ? 'front_left' : 'front_right'}`,
       kind: corner,
       part: side,
       into: [fore],
-      fields: { lap: sizes.lap, ...onPitch },
+      fields: { ...lap(sizes.lap), ...onPitch },
     },
     {
       id: `${id}.corner_${i === 0 ? 'back_left' : 'back_right'}`,
       kind: corner,
       part: side,
       into: [ids.boxBack],
-      fields: { lap: backLap, ...onPitch },
+      fields: { ...lap(backLap), ...onPitch },
     },
   ]);
   const groove: ComponentJoint = {

@@ -67,9 +67,9 @@ export function drawerSizes(spec: DrawerFields, context: ComponentContext): Draw
     gaps,
     front,
     box,
-    bottom: bottomOf(spec, context),
+    bottom: bottomOf(spec, context, thickness),
     lap: lapOf(spec, front.thickness, thickness, context),
-    pitch: byRule(world.pitch, 'pitch of the shop’s dovetail jig', 'shop file'),
+    pitch: pitchOf(box.height, slide !== undefined, context),
     ...(slide ? { slide } : {}),
     findings,
   };
@@ -129,6 +129,17 @@ function frontOf(spec: DrawerFields, context: ComponentContext): DrawerSizes['fr
   return { thickness, setBack };
 }
 
+/** On the jig's pitch; a box whose height is not a multiple of it spreads its tails evenly over the height. */
+function pitchOf(height: Sized, onJig: boolean, context: ComponentContext): Sized {
+  const { pitch, step } = context.world;
+  const over = height.value % pitch;
+  if (onJig && over === 0) return byRule(pitch, 'pitch of the shop’s dovetail jig', 'shop file');
+  const n = Math.max(1, Math.floor(height.value / pitch));
+  return byRule(snapDown(height.value / n, step), `height of the box over ${n} tails`, OURS, [
+    { name: 'height', value: height.value },
+  ]);
+}
+
 /** A socket no deeper than three quarters of the front, and 1/8 left in front of the tails at least. */
 function lapOf(spec: DrawerFields, front: Sized, box: Sized, context: ComponentContext): Sized {
   const into = spec.front.kind === 'integral' ? front : box;
@@ -141,7 +152,7 @@ function lapOf(spec: DrawerFields, front: Sized, box: Sized, context: ComponentC
   );
 }
 
-function bottomOf(spec: DrawerFields, context: ComponentContext): DrawerSizes['bottom'] {
+function bottomOf(spec: DrawerFields, context: ComponentContext, side: Sized): DrawerSizes['bottom'] {
   const { units, step, thickness } = context.world;
   const measured = thickness(spec.box.bottom);
   const thick = measured ?? plain(units, inches(0.25), mm(6));
@@ -159,7 +170,12 @@ function bottomOf(spec: DrawerFields, context: ComponentContext): DrawerSizes['b
     thickness: measured
       ? derived(measured, 'measured thickness of the bottom')
       : byRule(thick, 'drawer bottom 1/4 in (6 mm)', PRACTICE),
-    groove: byRule(plain(units, inches(1 / 4), mm(6)), 'groove 1/4 in (6 mm) deep in 1/2 sides', 'from memory'),
+    groove: byRule(
+      nm(Math.min(plain(units, inches(1 / 4), mm(6)), snapDown(side.value / 2, step))),
+      'groove 1/4 in (6 mm) deep, at most half the side',
+      'from memory',
+      [{ name: 'side', value: side.value }],
+    ),
     slack: byRule(nm(plain(units, inches(1 / 32), snapDown(mm(0.8), step))), 'bottom less 1/16 in all told', PRACTICE),
   };
 }

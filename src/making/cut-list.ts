@@ -1,6 +1,7 @@
 import { formatLength } from '../lengths/format.js';
 import type { Part, Piece, Stock } from '../piece/piece.js';
 import { markRanges } from './marks.js';
+import { jointLabel } from './joint-schedule.js';
 import { grainWords, grows, overAll, rowsOf } from './parts.js';
 import { columns, type Table } from './table.js';
 
@@ -41,7 +42,7 @@ function row(piece: Piece, group: readonly Part[]): string[] {
   const shoulder = fig(p.size[p.length].value);
   return [
     markRanges(group.map((g) => g.mark)),
-    p.name,
+    nameOf(group),
     String(group.length),
     ...axes.map((a) => fig(overAll(p, a))),
     grows(p, p.width) ? `${fig(p.size[p.width].value)} × ${shoulder}` : grows(p, p.length) ? shoulder : '=',
@@ -49,7 +50,7 @@ function row(piece: Piece, group: readonly Part[]): string[] {
     grainWords(p),
     stock?.kind === 'lumber' ? axes.map((a, i) => fig(overAll(p, a) + (piece.shop.allowance[i] ?? 0))).join(' × ') : '',
     [p.reference.face, p.reference.edge, p.reference.end].map((f) => p.faceWords[f]).join(', '),
-    p.hand ?? '',
+    group.every((g) => g.hand === p.hand) ? (p.hand ?? '') : '',
     p.status,
     jointsOf(piece, group),
     p.show.map((f) => p.faceWords[f]).join(', '),
@@ -57,12 +58,19 @@ function row(piece: Piece, group: readonly Part[]): string[] {
   ];
 }
 
+/** The name of a row; where left and right are one part, without its hand. */
+const nameOf = (group: readonly Part[]): string => {
+  const name = group[0]?.name ?? '';
+  return group.some((p) => p.hand !== group[0]?.hand) ? name.replace(/\b(left|right) /, '') : name;
+};
 const stockWords = (p: Part, stock: Stock | undefined): string =>
   [stock?.name ?? p.stock, stock?.quarter, stock?.cut, p.staves ? 'staves' : undefined].filter(Boolean).join(', ');
 
-/** The definition's ids of the joints that a part takes part in. */
+/** The joints that a row takes part in, as the joint schedule calls them. */
 function jointsOf(piece: Piece, group: readonly Part[]): string {
   const ids = new Set(group.map((p) => p.id));
-  const joints = piece.joints.filter((j) => ids.has(j.entering) || ids.has(j.receiving)).map((j) => j.joint);
-  return [...new Set(joints)].sort().join(' ');
+  const joints = piece.joints
+    .filter((j) => ids.has(j.entering) || ids.has(j.receiving))
+    .map((j) => jointLabel(j.joint));
+  return [...new Set(joints)].sort().join(', ');
 }

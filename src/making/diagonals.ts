@@ -41,13 +41,21 @@ export function diagonals(piece: Piece): Diagonal[] {
   return [...cases, ...openings, ...boxes];
 }
 
-/** Mirrored pairs that stand (grain up) and are tied by at least one part that enters both. */
+/** Mirrored pairs, left and right, that stand (grain up) and are tied by at least one part that enters both. */
 function pairs(piece: Piece): (readonly [Part, Part])[] {
   const mates = (id: string): Set<string> =>
     new Set(piece.joints.filter((j) => j.receiving === id).map((j) => j.entering));
   return piece.parts.flatMap((b) => {
-    const a = piece.parts.find((p) => p.id === b.mirrorOf);
-    if (!a || b.drawer !== undefined || b.length !== 2 || !isSquare(a.place) || !isSquare(b.place)) return [];
+    const a = piece.parts.find((p) => p.id === b.mirrorOf || p.mirrorOf === b.id);
+    if (
+      !a ||
+      a.place.origin[0] >= b.place.origin[0] ||
+      b.drawer !== undefined ||
+      b.length !== 2 ||
+      !isSquare(a.place) ||
+      !isSquare(b.place)
+    )
+      return [];
     const tied = mates(a.id);
     return [...mates(b.id)].some((m) => tied.has(m)) ? [[a, b] as const] : [];
   });

@@ -3,14 +3,21 @@ import type { Joint, Piece } from '../piece/piece.js';
 import { markRanges } from './marks.js';
 import { columns, type Table } from './table.js';
 
-/** Every joint once: places with the same kind, sizes and way in share a row. */
+/** A joint by the definition's id; those that drawers bring by what they do: `drawers: corner front`. */
+export const jointLabel = (id: string): string => {
+  const own = /\.(.+)$/.exec(id)?.[1];
+  return own === undefined ? id : `drawers: ${own.replace(/_(left|right)$/, '').replaceAll('_', ' ')}`;
+};
+
+/** Every joint once: places with the same kind and sizes share a row, left and right alike. */
 export function jointSchedule(piece: Piece): Table {
   const groups = new Map<string, Joint[]>();
   for (const j of piece.joints) {
-    const key = [j.joint, j.kind, sizesOf(j, piece), wayOf(j)].join('|');
+    const key = [jointLabel(j.joint), j.kind, sizesOf(j, piece)].join('|');
     groups.set(key, [...(groups.get(key) ?? []), j]);
   }
-  const sorted = [...groups.values()].sort((a, b) => ((a[0] as Joint).id < (b[0] as Joint).id ? -1 : 1));
+  const key = (g: readonly Joint[]): string => `${jointLabel(g[0]?.joint ?? '')} ${g[0]?.id ?? ''}`;
+  const sorted = [...groups.values()].sort((a, b) => (key(a) < key(b) ? -1 : 1));
   const marks = (ids: readonly string[]): string =>
     markRanges(ids.map((id) => piece.parts.find((p) => p.id === id)?.mark ?? id));
   return {
@@ -29,13 +36,13 @@ export function jointSchedule(piece: Piece): Table {
     rows: sorted.map((g) => {
       const j = g[0] as Joint;
       return [
-        j.joint,
+        jointLabel(j.joint),
         j.words,
         String(g.length),
         marks(g.map((x) => x.entering)),
         marks(g.map((x) => x.receiving)),
         sizesOf(j, piece),
-        wayOf(j),
+        either(g.map(wayOf)),
         j.traits.holds,
         j.traits.glue,
       ];
@@ -43,6 +50,12 @@ export function jointSchedule(piece: Piece): Table {
   };
 }
 
+/** Ways in that differ from place to place: `to LEFT or RIGHT`. */
+const either = (ways: readonly string[]): string =>
+  [...new Set(ways)]
+    .sort()
+    .map((w, i) => (i === 0 ? w : w.replace(/^to /, '')))
+    .join(' or ');
 const sizesOf = (j: Joint, piece: Piece): string =>
   Object.keys(j.sizes)
     .sort()

@@ -181,6 +181,11 @@ describe('a drawer with an integral front, millimetres', () => {
     expect(made.parts.map((p) => p.role)).toEqual(['front', 'left side', 'right side', 'box back', 'bottom']);
     expect(made.hardware).toEqual([]);
     // 234 less a stop of 5.
+    const corner = made.joints.find((j) => j.kind === 'half-blind-dovetail');
+    // 58.9 over two tails, down to 0.1; the groove no deeper than half of a thin side.
+    expect(corner?.fields['pitch']).toMatchObject({ value: mm(29.4) });
+    const thin = expandDrawer({ ...fields, box: { ...fields.box, sides: metric(9) } }, context);
+    expect(thin.joints.find((j) => j.kind === 'groove')?.fields['depth']).toMatchObject({ value: mm(4.5) });
     const back = made.parts.find((p) => p.role === 'box back');
     expect(back?.box[1][1].value).toBe(mm(229));
   });

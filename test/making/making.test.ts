@@ -109,12 +109,30 @@ describe('one stop, square, joints, bought things', () => {
     const all = diagonals(chest());
     expect(all.map((d) => d.what)).toEqual(['case, outside A1 to outside A2', 'opening of D1']);
     expect(toIn(all[0]?.diagonal ?? 0)).toBe(54 + 21 / 32);
+    // Named once, from the left, when each side names the other as its mirror image.
+    const both = chest();
+    const parts = both.parts.map((p) => (p.id === 'a1' ? { ...p, mirrorOf: 'a2' } : p));
+    expect(diagonals({ ...both, parts }).map((d) => d.what)).toEqual(all.map((d) => d.what));
     // 16 3/4 x 5 1/4: 17.5535.
     expect(toIn(all[1]?.diagonal ?? 0)).toBe(17 + 18 / 32);
   });
   it('tells equal joints in one row', () => {
     expect(jointSchedule(chest()).rows).toEqual([
       ['rails', 'sliding dovetail', '8', 'R1–R4', 'A1 A2', 'depth 3/8', 'to FRONT', 'holds', 'end-long'],
+    ]);
+  });
+  it('takes drawers together, left and right alike', () => {
+    const base = chest();
+    const corner = (n: number, hand: string): Piece['joints'][number] => {
+      const first = base.joints[0];
+      if (!first) throw new Error('no joint');
+      const id = `long_${n}.corner_front_${hand}`;
+      return { ...first, id, joint: id, way: [hand === 'left' ? 'right' : 'left'] };
+    };
+    const more = [corner(1, 'left'), corner(1, 'right'), corner(2, 'left'), corner(2, 'right')];
+    const rows = records(jointSchedule({ ...base, joints: more }));
+    expect(rows.map((r) => [r['joint'], r['count'], r['way']])).toEqual([
+      ['drawers: corner front', '4', 'to LEFT or RIGHT'],
     ]);
   });
   it('counts slides, their screws and the others', () => {
