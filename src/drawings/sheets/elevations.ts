@@ -10,6 +10,7 @@ import type { Point } from '../draw.js';
 import { sheetOf } from '../input.js';
 import type { Prepared, SheetKind } from '../input.js';
 import { SIZE } from '../pens.js';
+import type { Line2 } from '../../geom/hiddenLines.js';
 import type { Item } from '../picture.js';
 import type { View } from '../views.js';
 import { drawLines, ELEVATION_PENS, onPaper, rectOf, withoutReveals } from '../views.js';
@@ -55,23 +56,28 @@ export const elevations: SheetKind = {
   },
 };
 
+/** Lines of wood, and lines of bought things, which are drawn lighter. */
+export function hardwarePen(
+  input: Prepared,
+  lines: readonly Line2[],
+): { readonly parts: readonly Line2[]; readonly bought: readonly Line2[] } {
+  const ids = new Set(input.piece.hardware.map((h) => h.id));
+  const isBought = (l: Line2): boolean => l.ids.some((id) => ids.has(id));
+  return { parts: lines.filter((l) => !isBought(l)), bought: lines.filter(isBought) };
+}
+const BOUGHT = { silhouette: 'N', edge: 'N', flush: 'N' } as const;
 function views(input: Prepared, lay: Arrangement): Item[] {
   const drawers = new Set(input.piece.parts.filter((p) => p.drawer !== undefined).map((p) => p.id));
-  const inDrawer = (id: string): boolean => drawers.has(id);
-  return (['front', 'side', 'plan'] as const).map((name) =>
-    group(
-      `view-${name}`,
-      drawLines(
-        lay[name],
-        withoutReveals(input.views.lines(lay[name].direction).visible, lay.oneTo, inDrawer),
-        ELEVATION_PENS,
-      ),
-      {
-        role: 'view',
-        alt: name,
-      },
-    ),
-  );
+  return (['front', 'side', 'plan'] as const).map((name) => {
+    const view = lay[name];
+    const { visible } = input.views.lines(view.direction);
+    const { parts, bought } = hardwarePen(
+      input,
+      withoutReveals(visible, lay.oneTo, (id) => drawers.has(id)),
+    );
+    const seen = name === 'plan' ? [] : drawLines(view, bought, BOUGHT);
+    return group(`view-${name}`, [...drawLines(view, parts, ELEVATION_PENS), ...seen], { role: 'view', alt: name });
+  });
 }
 const barAt = (input: Prepared, lay: Arrangement): [number, number] => {
   const x = input.paper?.frame[0] ?? 18.4;

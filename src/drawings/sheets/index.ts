@@ -1,7 +1,8 @@
 import type { SheetKind } from '../input.js';
+import { cover } from './cover.js';
 import { elevations } from './elevations.js';
 import { cutList, hardware, joints, lengths } from './lists.js';
 import { nesting } from './nesting.js';
 
 /** Every kind of sheet, in the order of the packet. */
-export const SHEETS: readonly SheetKind[] = [elevations, cutList, lengths, nesting, joints, hardware];
+export const SHEETS: readonly SheetKind[] = [cover, elevations, cutList, lengths, nesting, joints, hardware];

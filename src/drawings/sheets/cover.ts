@@ -1,0 +1,240 @@
+import { formatAngle, formatLength } from '../../lengths/format.js';
+import type { Part, Status } from '../../piece/piece.js';
+import { group, label, line, statusBar, tickBox } from '../draw.js';
+import { blockHeading, fieldOf } from '../frame.js';
+import { printed, sheetOf } from '../input.js';
+import type { IndexEntry, Prepared, SheetKind, SheetPlace } from '../input.js';
+import { ranges } from '../marks.js';
+import type { Item } from '../picture.js';
+import { SIZE } from '../pens.js';
+import { setBlock, setText, widthOf, wrap, blockDrop } from '../text.js';
+import { drawLines, extentOf, ISOMETRIC, PICTURE_PENS, viewAt, withoutReveals } from '../views.js';
+import { hardwarePen } from './elevations.js';
+import { plural } from './partsKey.js';
+
+const COLUMN = 103;
+/** Picture at the left; what it is, the sheets, what to have in hand, how sure the sizes are, cautions, signatures. */
+export const cover: SheetKind = {
+  id: 'cover',
+  title: 'Cover',
+  plan: () => 1,
+  draw(input, _page, place) {
+    const { right } = fieldOf(input.paper);
+    const x = right - COLUMN;
+    return sheetOf(input, place, {
+      id: 'cover',
+      title: 'Shop packet',
+      folder: 'drawings',
+      alt: `${input.piece.header.title}: picture, list of sheets, status of sizes`,
+      items: [...picture(input, x - 9), ...text(input, place, x)],
+    });
+  },
+};
+
+/** Isometric picture, as large as the left of the sheet allows. */
+function picture(input: Prepared, limit: number): Item[] {
+  const { left, bottom, top } = fieldOf(input.paper);
+  const [x0, y0, w, h] = [left + 1, top + 3, limit - left - 2, bottom - top - 10];
+  const e = extentOf(input.model.overall, ISOMETRIC);
+  const oneTo = Math.max((e.right - e.left) / w, (e.high - e.low) / h);
+  const [pw, ph] = [(e.right - e.left) / oneTo, (e.high - e.low) / oneTo];
+  const view = viewAt(input.model.overall, ISOMETRIC, oneTo, x0 + (w - pw) / 2, y0 + (h - ph) / 2);
+  const { visible } = input.views.lines(ISOMETRIC);
+  const drawer = new Set(input.piece.parts.filter((p) => p.drawer !== undefined).map((p) => p.id));
+  const tidy = withoutReveals(visible, oneTo, (id) => drawer.has(id));
+  const { parts, bought } = hardwarePen(input, tidy);
+  return [
+    group(
+      'picture',
+      [...drawLines(view, parts, PICTURE_PENS), ...drawLines(view, bought, { silhouette: 'D', edge: 'N', flush: 'N' })],
+      {
+        role: 'picture',
+        alt: `${input.piece.header.title}, isometric picture from the front and right`,
+      },
+    ),
+  ];
+}
+
+function text(input: Prepared, place: SheetPlace, x: number): Item[] {
+  const { bottom, top } = fieldOf(input.paper);
+  const head = title(input, x, top - 7);
+  const facts = factRows(input, place, x, head.y + 8.4);
+  const index = sheetIndex(input, place.index, x, facts.y + 7.2);
+  const hand = inHand(input, x, index.y + 7.4);
+  const status = statusOfSizes(input, x, hand.y + 6.6);
+  const caution = cautions(input, x, status.y + 6.8, bottom - 10);
+  return [head, facts, index, hand, status, caution].flatMap((b) => b.items).concat(signatures(input, x, bottom - 8.5));
+}
+interface Block {
+  readonly items: Item[];
+  /** Baseline of the last line. */
+  readonly y: number;
+}
+
+function title(input: Prepared, x: number, top: number): Block {
+  const { faces, piece, model } = input;
+  const name = piece.header.title;
+  const full = widthOf(faces, name, SIZE.title, 'semibold');
+  const size = Math.max(SIZE.finished, SIZE.title * Math.min(1, COLUMN / full));
+  const y = top + 18;
+  const size3 = (axis: 0 | 1 | 2): string => printed(input, model.overall[axis][1] - model.overall[axis][0]);
+  const sizes = `${size3(0)} wide, ${size3(1)} deep, ${size3(2)} high${piece.units === 'mm' ? ', mm' : ''}`;
+  const woods = setBlock(faces, piece.header.woods, { x, y: y + 8, size: SIZE.mark, width: COLUMN });
+  return {
+    items: [
+      ...setBlock(faces, name, { x, y, size, face: 'semibold', width: COLUMN }).items,
+      ...woods.items,
+      ...setText(faces, sizes, { x, y: woods.y + 6.5, size: SIZE.mark }).items,
+    ],
+    y: woods.y + 6.5,
+  };
+}
+
+function factRows(input: Prepared, place: SheetPlace, x: number, y: number): Block {
+  const { header, parts } = input.piece;
+  const rows: [string, string, string, string][] = [
+    ['Piece', header.number, 'Revision', `${header.revision} · ${place.hash}`],
+    ['Client', header.client, 'Date', header.date],
+    ['Maker', header.maker, 'Parts', String(parts.length)],
+  ];
+  const items = rows.flatMap(([a, b, c, d], i) => {
+    const at = y + i * 4.8;
+    return [
+      ...label(input.faces, a, x, at),
+      ...label(input.faces, b, x + 17, at, { face: 'semibold' }),
+      ...label(input.faces, c, x + 54.5, at),
+      ...label(input.faces, d, x + 71.5, at, { face: 'semibold' }),
+    ];
+  });
+  return { items, y: y + 9.6 };
+}
+
+function sheetIndex(input: Prepared, index: readonly IndexEntry[], x: number, y: number): Block {
+  const deep = Math.ceil(index.length / 2);
+  const items = blockHeading(input.faces, 'Sheets', x, y, COLUMN);
+  index.forEach((entry, i) => {
+    const left = x + Math.floor(i / deep) * 54.5;
+    const at = y + 6.6 + (i % deep) * 4.4;
+    const numbers = entry.from === entry.to ? String(entry.from) : `${entry.from}–${entry.to}`;
+    const named = [
+      ...label(input.faces, numbers, left + 10, at, { face: 'semibold', anchor: 'end' }),
+      ...label(input.faces, entry.title, left + 13, at),
+    ];
+    items.push(group(`index-${entry.id}`, named, { role: 'index', link: entry.id }));
+  });
+  return { items, y: y + 6.6 + (deep - 1) * 4.4 };
+}
+
+/** Bought things and sheet goods, each with the sizes that hang on it. */
+export function thingsInHand(input: Prepared): { what: string; decides: string }[] {
+  const { piece } = input;
+  const kinds = (kind: 'slide' | 'pull'): Map<string, number> => {
+    const out = new Map<string, number>();
+    for (const h of piece.hardware) if (h.kind === kind) out.set(h.name, (out.get(h.name) ?? 0) + 1);
+    return out;
+  };
+  const used = new Set(piece.parts.map((p) => p.stock));
+  const sheets = Object.values(piece.stocks).filter((s) => s.kind === 'sheet' && used.has(s.id));
+  const bits = new Map<string, string>();
+  for (const p of piece.parts)
+    for (const c of p.cuts)
+      if ((c.shape === 'dovetail' || c.shape === 'tails') && c.bit) {
+        const size = `${formatLength(c.bit.width, piece.units)}, ${formatAngle(c.bit.angle)}`;
+        bits.set(size, size);
+      }
+  const pairs = (n: number): string => (n % 2 === 0 ? `${n / 2} ${n === 2 ? 'pair' : 'pairs'}` : String(n));
+  return [
+    ...[...kinds('slide')].map(([name, n]) => ({
+      what: `${name}, ${pairs(n)}`,
+      decides: 'width and depth of the drawer boxes',
+    })),
+    ...sheets.map((s) => ({
+      what: [s.name, s.nominal].filter(Boolean).join(' '),
+      decides: `measured ${s.thickness === undefined ? '' : formatLength(s.thickness, piece.units)}: its grooves and rabbets`,
+    })),
+    ...[...bits.keys()].sort().map((b) => ({ what: `dovetail bit ${b}`, decides: 'tails and sockets' })),
+    ...[...kinds('pull')].map(([name, n]) => ({ what: `${name}, ${n}`, decides: 'holes in the drawer fronts' })),
+  ];
+}
+function inHand(input: Prepared, x: number, y: number): Block {
+  const things = thingsInHand(input).slice(0, 6);
+  if (things.length === 0) return { items: [], y: y - 7 };
+  const items = blockHeading(input.faces, 'Have in hand before cutting', x, y, COLUMN, 'the size that it decides');
+  things.forEach((t, i) => {
+    const at = y + 7.2 + i * 5.2;
+    items.push(...tickBox(input.faces, x, at - 3.15));
+    items.push(...setText(input.faces, t.what, { x: x + 5.6, y: at, size: SIZE.text, face: 'semibold' }).items);
+    items.push(...setText(input.faces, t.decides, { x: x + COLUMN, y: at, size: SIZE.text, anchor: 'end' }).items);
+  });
+  return { items, y: y + 7.2 + (things.length - 1) * 5.2 };
+}
+
+const STATUSES: readonly Status[] = ['cut now', 'leave long', 'fit to the piece', 'measure first'];
+/** Marks of case parts, then the parts of drawers by name where all of that name have the status. */
+export function statusWords(input: Prepared, status: Status): string {
+  const { parts } = input.piece;
+  const mine = parts.filter((p) => p.status === status);
+  const short = (p: Part): string => plural((p.name.split(',')[0] ?? '').replace(/^drawer /, ''));
+  const byName = new Map<string, Part[]>();
+  const marks: string[] = [];
+  for (const p of mine) {
+    const all = parts.filter((q) => q.drawer !== undefined && short(q) === short(p));
+    if (p.drawer === undefined || all.some((q) => q.status !== status)) marks.push(p.mark);
+    else byName.set(short(p), all);
+  }
+  return [ranges(marks).join(' '), ...byName.keys()].filter((s) => s !== '').join(', ') || 'none';
+}
+function statusOfSizes(input: Prepared, x: number, y: number): Block {
+  const { faces, piece } = input;
+  const items = blockHeading(faces, 'Status of sizes', x, y, COLUMN, `${piece.parts.length} parts`);
+  let at = y + 6.8;
+  for (const status of STATUSES) {
+    const count = piece.parts.filter((p) => p.status === status).length;
+    items.push(...statusBar(status, x, at - 2.5));
+    items.push(...label(faces, status.slice(0, 1).toUpperCase() + status.slice(1), x + 12, at, { face: 'semibold' }));
+    items.push(...label(faces, String(count), x + 44, at, { face: 'semibold', anchor: 'end' }));
+    const words = setBlock(faces, statusWords(input, status), {
+      x: x + 47,
+      y: at,
+      size: SIZE.text,
+      width: COLUMN - 47,
+    });
+    items.push(...words.items);
+    at = words.y + 4.8;
+  }
+  return { items, y: at - 4.8 };
+}
+
+function cautions(input: Prepared, x: number, y: number, limit: number): Block {
+  const { faces, lists, piece } = input;
+  const { lb, kg, carriers } = lists.weights;
+  const weight = piece.units === 'in' ? `${Math.round(lb)} lb` : `${Math.round(kg)} kg`;
+  const carry =
+    carriers === 1
+      ? `One carries it, about ${weight}.`
+      : `${carriers === 2 ? 'Two carry' : 'Three carry'} it, about ${weight}, an estimate.`;
+  const tips = piece.drawers.length > 0 ? 'With its drawers open it can be pulled over: fix it to a stud.' : '';
+  const texts = [
+    'Check every figure against your stock and hardware. Follow each machine’s manual. Wood dust harms: extraction and a mask.',
+    carry,
+    tips,
+  ].filter((t) => t !== '');
+  const items = blockHeading(faces, 'Caution', x, y, COLUMN);
+  for (let keep = texts.length; keep > 0; keep--) {
+    const words = texts.slice(0, keep).join(' ');
+    if (y + 6.6 + blockDrop(wrap(faces, words, COLUMN, SIZE.text)) > limit && keep > 1) continue;
+    const set = setBlock(faces, words, { x, y: y + 6.6, size: SIZE.text, width: COLUMN });
+    return { items: [...items, ...set.items], y: set.y };
+  }
+  return { items, y };
+}
+function signatures(input: Prepared, x: number, y: number): Item[] {
+  return ['Client', 'Maker'].flatMap((who, i) => {
+    const left = x + i * 54.5;
+    return [
+      ...line('N', left, y, left + 48.5, y),
+      ...label(input.faces, who, left, y + 4.2),
+      ...label(input.faces, 'date', left + 48.5, y + 4.2, { anchor: 'end' }),
+    ];
+  });
+}
