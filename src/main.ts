@@ -18,7 +18,7 @@ async function main(argv: readonly string[]): Promise<number> {
   const start = (job: () => Promise<number>): void => {
     code = job();
   };
-  const commands = (): Promise<typeof import('./run.js')> => import('./run.js');
+  const commands = (): Promise<typeof import('./batch/commands.js')> => import('./batch/commands.js');
   const parser = yargs([...argv])
     .scriptName('benchpacket')
     .usage(EXAMPLE)

@@ -25,7 +25,7 @@ interface Manifold {
   intersect(other: Manifold): Manifold;
   slice(height: number): CrossSection;
   decompose(): Manifold[];
-  setProperties(count: number, fill: (next: number[], at: readonly number[]) => void): Manifold;
+  setProperties(count: number, fill: (next: number[], at: readonly number[]) => unknown): Manifold;
   getMesh(): { readonly numProp: number; readonly vertProperties: Float32Array; readonly triVerts: Uint32Array };
   boundingBox(): { readonly min: Vec3; readonly max: Vec3 };
   volume(): number;
@@ -238,20 +238,18 @@ class Arena implements CountedKernel {
     return this.using(new this.lib.CrossSection(rings, 'EvenOdd'), use);
   }
   private meshOf(solid: Manifold): Mesh {
-    // The library gives single precision; a second set of values carries what was lost.
-    const precise = solid.setProperties(3, (rest, at) => {
-      for (let i = 0; i < 3; i++) rest[i] = (at[i] as number) - Math.fround(at[i] as number);
+    // The library gives corners in single precision; where each truly is, it tells only when asked to set properties.
+    // (The properties themselves are of no use: after a mirror, version 3.2.1 hands them to the wrong corners.)
+    const exact = new Map<string, readonly number[]>();
+    const told = solid.setProperties(1, (_, at) => exact.set(at.map(Math.fround).join(), at.map(toMillimetres)));
+    this.kept(told);
+    this.free(told);
+    const { vertProperties, triVerts, numProp } = solid.getMesh();
+    const points = Array.from({ length: vertProperties.length / numProp }, (_, i) => {
+      const p = [...vertProperties.subarray(i * numProp, i * numProp + 3)];
+      return exact.get(p.join()) ?? p.map(toMillimetres);
     });
-    return this.using(precise, (p) => {
-      const { vertProperties, triVerts, numProp } = p.getMesh();
-      const points = Array.from({ length: vertProperties.length / numProp }, (_, i) =>
-        [0, 1, 2].map((k) => {
-          const at = i * numProp + k;
-          return toMillimetres((vertProperties[at] as number) + (vertProperties[at + 3] as number));
-        }),
-      );
-      return canonicalMesh(points, triVerts);
-    });
+    return canonicalMesh(points, triVerts);
   }
   private boundsOf(solid: Manifold): Box3 | undefined {
     if (solid.isEmpty()) return undefined;

@@ -1,0 +1,209 @@
+import { readdirSync } from 'node:fs';
+import { access, readFile, stat, writeFile } from 'node:fs/promises';
+import { basename, join, relative, sep } from 'node:path';
+import type { Diagnostic } from '../diag/diagnostic.js';
+import { diagnosticJson, printDiagnostic } from '../diag/print.js';
+import { runWatched, WatchdogError } from '../io/watched.js';
+import { writeBundle, WriteRefused } from '../io/write.js';
+import type { Answer, Job } from '../run.js';
+
+/** The commands: each reads files, has the packet built in a watched worker, prints, and gives its exit code. */
+const SOUND = 0;
+const AT_FAULT = 1;
+const TROUBLE = 2;
+const OURS = 70;
+const LIMIT_MS = 120_000;
+const MAX_BYTES = 1_000_000;
+const TEMPLATES = new URL('../../templates/', import.meta.url);
+const WORKER = new URL('../io/packetWorker.js', import.meta.url);
+
+interface Said {
+  readonly format: 'text' | 'json';
+}
+const out = (text: string): void => void process.stdout.write(`${text}\n`);
+const err = (text: string): void => void process.stderr.write(`${text}\n`);
+const coloured = (): boolean => process.stderr.isTTY === true && !process.env['NO_COLOR'];
+
+/** Shipped definitions by name. */
+function shippedNames(): string[] {
+  return readdirSync(new URL('pieces/', TEMPLATES))
+    .filter((f) => f.endsWith('.jsonc'))
+    .map((f) => basename(f, '.jsonc'))
+    .sort();
+}
+const shippedText = (name: string): Promise<string> => readFile(new URL(`pieces/${name}.jsonc`, TEMPLATES), 'utf8');
+async function shipped(): Promise<Record<string, string>> {
+  const texts: Record<string, string> = {};
+  for (const name of shippedNames()) texts[name] = await shippedText(name);
+  return texts;
+}
+
+/** The text of a definition, or why it cannot be had. */
+async function textOf(file: string): Promise<{ text: string } | { trouble: string }> {
+  try {
+    const { size } = await stat(file);
+    if (size > MAX_BYTES) return { trouble: `${file}: ${size} bytes; a definition is at most ${MAX_BYTES}` };
+    return { text: new TextDecoder('utf-8', { fatal: true }).decode(await readFile(file)) };
+  } catch (e) {
+    if (e instanceof TypeError) return { trouble: `${file}: not UTF-8 text` };
+    const code = (e as NodeJS.ErrnoException).code ?? String(e);
+    return { trouble: code === 'ENOENT' ? `${file}: there is no such file` : `${file}: cannot be read (${code})` };
+  }
+}
+
+/** Prints what was found, errors first as they stand in the file; JSON is one array on stdout. */
+function printFound(answer: Answer, file: string, said: Said): void {
+  if (said.format === 'json') {
+    out(
+      JSON.stringify(
+        answer.found.map(({ finding, at }) => diagnosticJson(finding, () => at, file)),
+        null,
+        1,
+      ),
+    );
+    return;
+  }
+  for (const { finding, at } of answer.found)
+    err(`${printDiagnostic(finding, () => at, file, { color: coloured() })}\n`);
+}
+const printOurs = (ours: readonly Diagnostic[], file: string): void => {
+  for (const o of ours.slice(0, 20)) err(`${file}: our own bug [${o.code}]: ${o.message}`);
+  err(`${file}: no packet was written; the fault is the program's, not the piece's (${ours.length} in all)`);
+};
+
+async function answerFor(job: Job): Promise<Answer> {
+  const terminal = process.stderr.isTTY === true;
+  const show = (stage: string): void => {
+    if (terminal) process.stderr.write(`\r\u001b[K${job.fileName}: ${stage}`);
+  };
+  try {
+    return await runWatched<Answer>(WORKER, job, LIMIT_MS, show);
+  } finally {
+    if (terminal) process.stderr.write('\r\u001b[K');
+  }
+}
+
+/** Runs `act` on each file's answer; the worst code wins. */
+async function eachFile(
+  files: readonly string[],
+  said: Said,
+  job: (fileName: string, text: string) => Promise<Job>,
+  act: (answer: Answer, file: string) => Promise<number>,
+): Promise<number> {
+  let worst = SOUND;
+  for (const file of files) {
+    const got = await textOf(file);
+    let code = TROUBLE;
+    if ('trouble' in got) err(`benchpacket: ${got.trouble}`);
+    else {
+      try {
+        const answer = await answerFor(await job(file.split(sep).join('/'), got.text));
+        printFound(answer, file, said);
+        if (answer.ours.length > 0) printOurs(answer.ours, file);
+        code = answer.ours.length > 0 ? OURS : answer.stopped ? AT_FAULT : await act(answer, file);
+      } catch (e) {
+        if (!(e instanceof WatchdogError)) throw e;
+        err(`${file}: our own bug: ${e.message}`);
+        code = OURS;
+      }
+    }
+    worst = Math.max(worst, code);
+  }
+  return worst;
+}
+
+/** `build <file...>`: a packet a definition, whole or not at all. */
+export async function build(files: readonly string[], said: Said & { out: string; solids: boolean }): Promise<number> {
+  const texts = await shipped();
+  return eachFile(
+    files,
+    said,
+    (fileName, text) => Promise.resolve({ what: 'build', fileName, text, shipped: texts, solids: said.solids }),
+    async (answer) => {
+      const target = join(said.out, answer.folder ?? 'packet');
+      try {
+        await writeBundle(target, answer.files ?? []);
+      } catch (e) {
+        const code = (e as NodeJS.ErrnoException).code;
+        if (!(e instanceof WriteRefused) && code === undefined) throw e;
+        err(`benchpacket: ${e instanceof WriteRefused ? e.message : `${target}: cannot be written (${code})`}`);
+        return TROUBLE;
+      }
+      err(`wrote ${relative('.', target) || target}: ${answer.files?.length ?? 0} files, print packet.pdf`);
+      return SOUND;
+    },
+  );
+}
+
+/** `check <file...>`: what is wrong, nothing written. */
+export async function check(files: readonly string[], said: Said): Promise<number> {
+  const texts = await shipped();
+  return eachFile(
+    files,
+    said,
+    (fileName, text) => Promise.resolve({ what: 'check', fileName, text, shipped: texts }),
+    (_, file) => {
+      if (said.format === 'text') err(`${file}: sound`);
+      return Promise.resolve(SOUND);
+    },
+  );
+}
+
+/** `explain <file> <id>`: how a value came about. */
+export async function explainValue(file: string, id: string, said: Said): Promise<number> {
+  const texts = await shipped();
+  return eachFile(
+    [file],
+    { format: 'text' },
+    (fileName, text) => Promise.resolve({ what: 'explain', fileName, text, shipped: texts, id }),
+    (answer) => {
+      const lines = answer.lines ?? [];
+      const unknown = lines[0]?.startsWith('There is nothing called') === true;
+      if (unknown) err(lines.join('\n'));
+      else out(said.format === 'json' ? JSON.stringify(lines, null, 1) : lines.join('\n'));
+      return Promise.resolve(unknown ? TROUBLE : SOUND);
+    },
+  );
+}
+
+/** `new <template> <file>`: a copy of a shipped definition to start from; an existing file is left alone. */
+export async function newFrom(template: string, file: string): Promise<number> {
+  if (!shippedNames().includes(template)) {
+    err(`benchpacket: there is no shipped definition "${template}"; there are: ${shippedNames().join(', ')}`);
+    return TROUBLE;
+  }
+  if (!/\.jsonc$/.test(file)) {
+    err(`benchpacket: ${file}: name it .jsonc, since the shipped definitions hold comments`);
+    return TROUBLE;
+  }
+  const there = await access(file).then(
+    () => true,
+    () => false,
+  );
+  if (there) {
+    err(`benchpacket: ${file}: is there already; choose another name`);
+    return TROUBLE;
+  }
+  try {
+    await writeFile(file, await shippedText(template), { flag: 'wx' });
+  } catch (e) {
+    err(`benchpacket: ${file}: cannot be written (${(e as NodeJS.ErrnoException).code ?? String(e)})`);
+    return TROUBLE;
+  }
+  err(`wrote ${file}; next: benchpacket build ${file}`);
+  return SOUND;
+}
+
+/** `templates`: name and title of each shipped definition. */
+export async function listTemplates(): Promise<number> {
+  const texts = await shipped();
+  for (const name of shippedNames())
+    out(`${name.padEnd(18)}${/"title": "([^"]*)"/.exec(texts[name] ?? '')?.[1] ?? ''}`);
+  return SOUND;
+}
+
+/** `schema`: the published JSON Schema. */
+export async function printSchema(): Promise<number> {
+  out((await readFile(new URL('piece.schema.json', TEMPLATES), 'utf8')).trimEnd());
+  return SOUND;
+}

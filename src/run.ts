@@ -1,0 +1,154 @@
+/**
+ *   text ─1 definition─ Definition ─2 piece─ Piece ─3 solids─ Solids ─4 layout─ Layout ─5 making─ lists
+ *        ─6 fold of findings: sound or stopped─ 7 drawings─ Sheets ─8 report─ SVG, PDF, files ─9 proof─ packet
+ *
+ * The only file that calls stages, one numbered call each. `buildPacket` runs in a watched worker; what crosses is plain data.
+ */
+import { readDefinition } from './definition/read.js';
+import type { Diagnostic } from './diag/diagnostic.js';
+import { hasErrors } from './diag/diagnostic.js';
+import type { Location, Locate } from './diag/print.js';
+import { drawSheets } from './drawings/index.js';
+import type { Sheet } from './drawings/picture.js';
+import { createKernel } from './geom/kernel.js';
+import type { Kernel } from './geom/solid.js';
+import { loadFaces } from './io/fonts.js';
+import { sha256, shortHash } from './io/hash.js';
+import { layoutPiece } from './layout/layout-piece.js';
+import { makeLists } from './making/making.js';
+import { explain } from './piece/explain.js';
+import type { Piece } from './piece/piece.js';
+import { resolvePiece } from './piece/resolve.js';
+import { proveCards } from './proof/proveCards.js';
+import { assemble, sheetHref, type PacketFile } from './report/bundle.js';
+import { writePdf } from './report/pdf.js';
+import { stlBytes } from './report/stl.js';
+import { writeSvgs } from './report/svg.js';
+import { makeSolids } from './solids/make.js';
+import type { Solids } from './solids/solids.js';
+
+export interface Job {
+  readonly what: 'build' | 'check' | 'explain';
+  readonly fileName: string;
+  readonly text: string;
+  /** Shipped definitions by name, for `from`. */
+  readonly shipped: Readonly<Record<string, string>>;
+  readonly solids?: boolean;
+  /** For `explain`. */
+  readonly id?: string;
+}
+/** A finding with its place in the file: locators do not cross threads. */
+export interface Found {
+  readonly finding: Diagnostic;
+  readonly at: Location;
+}
+export interface Answer {
+  readonly found: readonly Found[];
+  /** The piece is at fault: nothing is written. */
+  readonly stopped: boolean;
+  /** Findings about ourselves (exit 70). */
+  readonly ours: readonly Diagnostic[];
+  readonly folder?: string;
+  readonly files?: readonly PacketFile[];
+  readonly lines?: readonly string[];
+}
+export type Progress = (stage: string) => void;
+
+/** One definition to one packet, as plain data. Throws only on our own bugs. */
+export async function buildPacket(job: Job, onStage: Progress = () => undefined): Promise<Answer> {
+  const found: Diagnostic[] = [];
+  let locate: Locate = () => ({ line: 1, column: 1, endColumn: 1, lineText: '' });
+  const answer = (rest: Partial<Answer> = {}): Answer => ({
+    found: found.map((finding) => ({ finding, at: locate(finding.path, finding.key, finding.span) })),
+    stopped: hasErrors(found),
+    ours: [],
+    ...rest,
+  });
+  onStage('definition');
+  const reading = readDefinition(job.text, job.fileName, { shipped: (name) => job.shipped[name] }); // 1
+  locate = reading.locate;
+  found.push(...reading.findings);
+  if (!reading.value) return answer();
+  onStage('piece');
+  const resolved = resolvePiece(reading.value); // 2
+  found.push(...resolved.findings);
+  const piece = resolved.value;
+  if (!piece) return answer();
+  if (job.what === 'explain') return answer({ lines: explain(piece, job.id ?? '') });
+  onStage('solids');
+  const kernel = await createKernel();
+  try {
+    const made = makeSolids(piece, kernel); // 3
+    found.push(...made.findings);
+    const solids = made.value;
+    if (!solids || hasErrors(found) || job.what === 'check') return answer();
+    const hash = sha256(JSON.stringify(reading.value));
+    const packet = await packetOf(piece, solids, kernel, { job, hash, found, onStage });
+    return answer(packet);
+  } finally {
+    kernel.dispose();
+  }
+}
+
+interface Context {
+  readonly job: Job;
+  readonly hash: string;
+  readonly found: Diagnostic[];
+  readonly onStage: Progress;
+}
+
+async function packetOf(piece: Piece, solids: Solids, kernel: Kernel, ctx: Context): Promise<Partial<Answer>> {
+  const { job, hash, found, onStage } = ctx;
+  onStage('layout');
+  const laid = layoutPiece(piece); // 4
+  onStage('lists');
+  const lists = makeLists(
+    piece,
+    solids.parts.map(({ id, volume }) => ({ id, volume })),
+  ); // 5
+  found.push(...laid.findings, ...lists.findings);
+  if (!laid.value || !lists.value || hasErrors(found)) return {}; // 6
+  onStage('drawings');
+  const faces = loadFaces();
+  const sheets = drawSheets({
+    piece,
+    solids,
+    kernel,
+    layout: laid.value,
+    lists: lists.value,
+    faces,
+    hash: shortHash(hash),
+    findings: found,
+  }); // 7
+  onStage('report');
+  const { header } = piece;
+  const pdf = await writePdf(sheets, { faces, title: header.title, date: header.date, hash, author: header.maker }); // 8
+  const svgs = await writeSvgs(sheets, { faces, embedFonts: false, hrefOf: sheetHref(sheets) });
+  onStage('proof');
+  const ours = proveCards(pdf, piece, solids, kernel); // 9
+  const more = [...records(piece, found), ...(job.solids ? stls(piece, solids) : [])];
+  return {
+    ours,
+    folder: folderOf(piece),
+    files: assemble({ sheets: sheets as readonly Sheet[], svgs, pdf, more, sha256 }),
+  };
+}
+
+const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
+const json = (value: unknown): Uint8Array => utf8(`${JSON.stringify(value, null, 1)}\n`);
+const records = (piece: Piece, found: readonly Diagnostic[]): PacketFile[] => [
+  { path: 'piece.json', bytes: json(piece) },
+  { path: 'findings.json', bytes: json(found) },
+];
+const stls = (piece: Piece, solids: Solids): PacketFile[] =>
+  solids.parts.flatMap((solid) => {
+    const part = piece.parts.find((p) => p.id === solid.id);
+    return part ? [{ path: `solids/${part.mark}-${part.id}.stl`, bytes: stlBytes(solid.mesh, part.place) }] : [];
+  });
+const slug = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '');
+const folderOf = ({ header }: Piece): string =>
+  `${header.number.replace(/[^A-Za-z0-9-]+/g, '-')}-${slug(header.title)}-${header.revision.replace(/[^A-Za-z0-9-]+/g, '-')}`;
