@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { createKernel, type CountedKernel } from '../../src/geom/kernel.js';
 import { IDENTITY, type Placement } from '../../src/geom/placement.js';
+import { flatten } from '../../src/geom/outline.js';
 import type { Recipe } from '../../src/geom/recipe.js';
 
 const mm = (x: number): number => Math.round(x * 1e6);
@@ -178,6 +179,24 @@ describe('operations', () => {
     expect(kernel.volume(other)).toBeCloseTo(kernel.volume(notched), 8);
     expect(kernel.bounds(other)![0]).toEqual([-100, 0]);
     expect(kernel.overlap(other, notched).volume).toBe(0);
+  });
+  it('meshes keep the nanometre, mirrored too', () => {
+    const b = box(900.000001, 1000.000003, 0, 1, 700.000009, 701);
+    for (const recipe of [b, { op: 'placed', by: MIRROR, of: b } as Recipe]) {
+      const mesh = kernel.mesh(recipe);
+      expect(mesh.positions.length).toBe(24);
+      const xs = [...new Set([...mesh.positions].filter((_, i) => i % 3 === 0).map(Math.abs))].sort();
+      expect(xs).toEqual([1000.000003, 900.000001]);
+    }
+  });
+  it.each([0, 1, 2] as const)('a rounded prism along axis %i has two corners for each point of its outline', (axis) => {
+    const quarter = 0.41421356237309503;
+    const at = (x: number, y: number, bulge?: number) => ({ to: [mm(x), mm(y)] as const, ...(bulge ? { bulge } : {}) });
+    const outline = [at(90, 0), at(100, 10, quarter), at(100, 50), at(0, 50)];
+    const count = flatten([...outline, at(0, 0)]).length;
+    const mesh = kernel.mesh({ op: 'prism', axis, from: 0, to: mm(20), outlines: [[...outline, at(0, 0)]] });
+    expect(mesh.positions.length / 3).toBe(2 * count);
+    expect(mesh.triangles.length / 3).toBe(2 * (2 * count - 2)); // Euler: closed surface, T = 2V - 4
   });
   it('equal content has an equal key, other content another', () => {
     expect(kernel.key(box(0, 1, 0, 1, 0, 1))).toBe(kernel.key(box(-0, 1, 0, 1, 0, 1)));

@@ -68,8 +68,8 @@ describe('the kernel never hangs on furniture', () => {
     for (const l of done) {
       expect(l.rest).toBeGreaterThanOrEqual(0);
       expect(l.rest).toBeLessThanOrEqual(l.whole!);
-      // Volumes by two routes; a millionth of the board is many times what rounding does.
-      expect([l.done, l.off! / l.whole! < 1e-6]).toEqual([l.done, true]);
+      // Volumes by two routes; the worst seen in 800 cases was 3e-16 of the board.
+      expect([l.done, l.off! / l.whole! < 1e-12]).toEqual([l.done, true]);
     }
     const { made, freed } = said[said.length - 1]!.handles!;
     expect(made).toBeGreaterThan(2000);
