@@ -219,7 +219,8 @@ export function wrap(
   const close = (): void => {
     const atoms = trim(line);
     const tall = atoms.some((a) => a.kind === 'figure');
-    const drop = lines.length === 0 ? 0 : linePitch(size, tall || lines.at(-1)?.tall === true);
+    const before = lines.at(-1);
+    const drop = before ? linePitch(size, tall && before.tall ? 2 : tall || before.tall ? 1 : 0) : 0;
     lines.push({ atoms, width: lineWidth(faces, atoms, size), tall, drop });
     line = [];
   };

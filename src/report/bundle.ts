@@ -1,6 +1,7 @@
 /** The packet as a list of files: drawings, cards, nesting and lists in their folders, the PDF, and the manifest of hashes. */
 import type { Sheet } from '../drawings/picture.js';
 import { writeCsv } from './csv.js';
+import { writeHtml } from './html.js';
 
 export interface PacketFile {
   /** Relative, with forward slashes. */
@@ -12,6 +13,8 @@ export interface Parts {
   /** One SVG text a sheet, in the same order. */
   readonly svgs: readonly string[];
   readonly pdf: Uint8Array;
+  /** Title of the piece: with it, a page to open first (index.html) is written too. */
+  readonly title?: string;
   /** Files made elsewhere: the definition as read, the findings, solids. */
   readonly more?: readonly PacketFile[];
   /** SHA-256 of bytes in lower-case hexadecimal. */
@@ -19,6 +22,7 @@ export interface Parts {
 }
 export const MANIFEST = 'manifest-sha256.txt';
 export const PDF_NAME = 'packet.pdf';
+export const INDEX = 'index.html';
 const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
 const byPath = (a: PacketFile, b: PacketFile): number => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0);
 
@@ -41,12 +45,19 @@ export function assemble(parts: Parts): readonly PacketFile[] {
     path: sheetPath(sheet, i + 1, sheets.length),
     bytes: utf8(parts.svgs[i] ?? ''),
   }));
-  const files = [...drawings, ...lists(sheets), { path: PDF_NAME, bytes: parts.pdf }, ...(parts.more ?? [])].sort(
-    byPath,
-  );
+  const first = parts.title === undefined ? [] : [{ path: INDEX, bytes: utf8(indexPage(sheets, parts.title)) }];
+  const files = [
+    ...drawings,
+    ...lists(sheets),
+    ...first,
+    { path: PDF_NAME, bytes: parts.pdf },
+    ...(parts.more ?? []),
+  ].sort(byPath);
   refuseTwice(files);
   return [...files, { path: MANIFEST, bytes: utf8(manifest(files, parts.sha256)) }].sort(byPath);
 }
+const indexPage = (sheets: readonly Sheet[], title: string): string =>
+  writeHtml(sheets, { title, pdf: PDF_NAME, hrefOf: (sheet, n) => sheetPath(sheet, n, sheets.length) });
 /** One CSV a table. A table that runs over several sheets (one id, other rows) is one list; the byte order mark tells spreadsheets it is UTF-8. */
 function lists(sheets: readonly Sheet[]): readonly PacketFile[] {
   const tables = new Map<string, Sheet['tables'][number]>();

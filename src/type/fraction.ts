@@ -61,6 +61,11 @@ export function stackHeight(size: number): number {
   const s = stackOf(size);
   return 2 * (FIGURE_HEIGHT * s.digits + s.gap) + s.bar;
 }
-/** Distance between baselines, mm: 1.32 em, but taller where a line has a fraction or follows one. */
-export const linePitch = (size: number, tall: boolean): number =>
-  Math.max(1.32 * size, tall ? stackHeight(size) + 0.08 : 0);
+/**
+ * Distance between baselines, mm: 1.32 em, but taller where one of the two lines has a fraction, and a little more where both have, so that the
+ * numbers of one do not touch those of the other.
+ */
+export function linePitch(size: number, fractions: 0 | 1 | 2): number {
+  const stacked = fractions === 0 ? 0 : stackHeight(size) + (fractions === 1 ? 0.08 : 0.35);
+  return Math.max(1.32 * size, stacked);
+}

@@ -53,6 +53,17 @@ describe('the packet', () => {
     const list = assemble(parts).find((f) => f.path.endsWith('.csv'));
     expect(text(list?.bytes)).toBe('\ufeffa,b\r\n1,2\r\n3,4\r\n');
   });
+  it('has a page to open first, where a title is given', () => {
+    const odd = { ...sheet('x', [['<b>', 'R&D "1/2"']]), title: 'Fronts <left>' };
+    const page = text(
+      assemble({ ...parts, sheets: [odd], svgs: ['<a/>'], title: 'Tall & wide' }).find((f) => f.path === 'index.html')
+        ?.bytes,
+    );
+    expect(page).toContain('<title>Tall &amp; wide</title>');
+    expect(page).toContain('<a href="lists/01-x.svg">Fronts &lt;left&gt;</a>');
+    expect(page).toContain('<td>&lt;b&gt;</td><td>R&amp;D &quot;1/2&quot;</td>');
+    expect(page).not.toMatch(/https?:|<script/);
+  });
   it('refuses two files at one path, whatever the capitals', () => {
     const more = [{ path: 'PACKET.pdf', bytes: new Uint8Array() }];
     expect(() => assemble({ ...parts, more })).toThrow(/PACKET\.pdf/);

@@ -92,9 +92,11 @@ describe('the stacked fraction', () => {
   });
   it('makes its line and the next one taller', () => {
     const size = (9.5 * 25.4) / 72;
-    expect(linePitch(size, false)).toBeCloseTo(4.424, 3);
-    expect(linePitch(size, true)).toBeGreaterThanOrEqual(4.9);
-    expect(linePitch(size, true)).toBeGreaterThan(stackHeight(size));
+    expect(linePitch(size, 0)).toBeCloseTo(4.424, 3);
+    expect(linePitch(size, 1)).toBeGreaterThanOrEqual(4.9);
+    expect(linePitch(size, 1)).toBeGreaterThan(stackHeight(size));
+    // Two lines with fractions: 0.3 mm of white between the numbers of one and of the other.
+    expect(linePitch(size, 2) - stackHeight(size)).toBeGreaterThan(0.3);
   });
 });
 
