@@ -16,10 +16,13 @@ import {
   fig,
   finding,
   gaugeDown,
+  INTO,
   offAxis,
   resists,
+  runsInto,
   THICK,
   thickness,
+  trench,
   wall,
   WIDE,
 } from './place.js';
@@ -102,6 +105,17 @@ export const dado: JointKind<unknown, Dado> = {
     );
     const r: Dado = { ...runOf(side ? {} : spec, site, either(site.world, 1 / 32, 1)), depth, width: fit };
     return { r, findings: [...(side ? [side] : []), ...judge(r, site)] };
+  },
+  /** A rabbet or groove along the edge from which it comes in: the dado ends there; else the two trenches cross. */
+  yield(r, clash, site) {
+    const other = trench(site, clash);
+    if (!other) return runsInto(site, clash);
+    const [lo, hi] = other.at[WIDE];
+    const high = r.from === 'top';
+    const open = high ? r.run[1] : r.run[0];
+    const ends = high ? hi >= open && lo > r.run[0] : lo <= open && hi < r.run[1];
+    const covers = other.at[INTO][1] >= r.depth.value && other.at[THICK][0] <= 0 && other.at[THICK][1] >= r.width.value;
+    return ends && covers ? { ...r, run: high ? [r.run[0], lo] : [hi, r.run[1]] } : r;
   },
   give,
 };

@@ -20,8 +20,10 @@ import {
   inwards,
   offAxis,
   resists,
+  runsInto,
   sideOf,
   thickness,
+  trench,
   wall,
   WIDE,
 } from './place.js';
@@ -119,7 +121,7 @@ function runSpan(spec: Resolved, site: Site, depth: number): Span {
 function judge(r: Groove, site: Site): Diagnostic[] {
   const out: Diagnostic[] = [];
   const T = wall(site);
-  if (r.depth.value <= 0 || r.depth.value > 0.6 * T)
+  if (r.depth.value <= 0 || r.depth.value > (2 / 3) * T)
     out.push(
       finding(
         site,
@@ -196,6 +198,7 @@ export const groove: JointKind<unknown, Groove> = {
     };
     return { r, findings: [...(side ? [side] : []), ...judge(r, site)] };
   },
+  yield: (r, clash, site) => (trench(site, clash) ? r : runsInto(site, clash)),
   give,
 };
 

@@ -4,7 +4,7 @@ import type { Face } from '../geom/axis.js';
 import { opposite } from '../geom/axis.js';
 import { tangent } from '../geom/angle.js';
 import type { Span } from '../geom/box.js';
-import { nm, snap } from '../lengths/length.js';
+import { nm, snap, snapDown } from '../lengths/length.js';
 import type { Sized } from '../value/sized.js';
 import { byRule, derived } from '../value/sized.js';
 import type { Tail, TailRow } from './corner.js';
@@ -91,10 +91,27 @@ function oneTail(spec: Resolved, site: Site, length: Sized): Pick<HalfBlind, 'ta
   return { tails: [{ atBase, atEnd }], sizes: { shoulder, splay } };
 }
 
+const onPitch = (site: Site): boolean => {
+  const over = breadth(site) % site.world.pitch;
+  return Math.min(over, site.world.pitch - over) <= site.world.step / 2;
+};
+/** The jig's pitch where the height is a whole number of them; else equal divisions, no narrower than the jig's. */
+function pitchRule(site: Site): Sized {
+  const { pitch, step } = site.world;
+  if (onPitch(site)) return byRule(pitch, 'pitch of the dovetail jig', 'our default');
+  const n = Math.max(1, Math.floor(breadth(site) / pitch));
+  return byRule(
+    snapDown(breadth(site) / n, step),
+    `width in ${n} equal divisions, half a space at each edge`,
+    'Noyes, Handwork in Wood, no. 48',
+    [{ name: 'width', value: breadth(site) }],
+  );
+}
+
 /** Tails on the pitch of a jig, from the low edge (its fence): tail and space share the pitch, what is left over lies at the high edge. */
 function row(spec: Resolved, site: Site, length: Sized): Pick<HalfBlind, 'tails' | 'sizes' | 'pitch' | 'bit'> {
   const bit = site.world.bits.dovetail;
-  const pitch = sized(spec, 'pitch', () => byRule(site.world.pitch, 'pitch of the dovetail jig', 'our default'));
+  const pitch = sized(spec, 'pitch', () => pitchRule(site));
   const inputs = [
     { name: 'cutter', value: bit.width },
     { name: 'length', value: length.value },
@@ -107,8 +124,11 @@ function row(spec: Resolved, site: Site, length: Sized): Pick<HalfBlind, 'tails'
   );
   const neck = derived(nm(pitch.value - bit.width), 'pitch less cutter', inputs);
   const n = Math.floor((breadth(site) + site.world.step / 2) / pitch.value);
+  // On the jig its fence is at the low edge; equal divisions lie centrally, what the step leaves over at both edges.
+  const edge =
+    maybe(spec, 'pitch') || onPitch(site) ? 0 : snapDown((breadth(site) - n * pitch.value) / 2, site.world.step);
   const tails = Array.from({ length: n }, (_, i): Tail => {
-    const centre = pitch.value * (i + 0.5);
+    const centre = edge + pitch.value * (i + 0.5);
     const half = (s: Sized): Span => [nm(centre - s.value / 2), nm(centre - s.value / 2) + s.value];
     return { atBase: half(neck), atEnd: half(wideEnd) };
   });
@@ -147,7 +167,7 @@ function judge(r: HalfBlind, site: Site): Diagnostic[] {
         hint: 'Smaller shoulders, a shorter tail or a wider pitch.',
       }),
     );
-  const over = r.pitch ? breadth(site) - r.tails.length * r.pitch.value : 0;
+  const over = r.pitch?.how === 'given' ? breadth(site) - r.tails.length * r.pitch.value : 0;
   if (r.pitch && over > site.world.step / 2)
     out.push(
       finding(

@@ -7,7 +7,7 @@ import { formatLength } from '../lengths/format.js';
 import type { Length } from '../lengths/length.js';
 import { inches, mm, nm, snap, snapDown } from '../lengths/length.js';
 import type { BoxCut, CutCommon } from '../words/cut.js';
-import type { Resolved, Site, Traits, World } from './joint.js';
+import type { Claim, Resolved, Site, Traits, World } from './joint.js';
 import { text } from './fields.js';
 
 /** Site axes by name. */
@@ -118,3 +118,11 @@ export const carriedOn = (site: Site, growth: number): BoxCut[] =>
     id: `${site.id}.out.${i + 1}`,
     at: [[0, growth], cut.at[THICK], cut.at[WIDE]],
   }));
+
+/** Trenches of equal rank may run into one another; whether what stands in them meets is proved on the solids. */
+export const trench = (site: Site, clash: Claim): BoxCut | undefined =>
+  clash.part === site.receiving.part && clash.cut.shape === 'box' && clash.cut.rank === 1 ? clash.cut : undefined;
+export const runsInto = (site: Site, clash: Claim): Diagnostic =>
+  finding(site, 'error', 'joints-collide', `It runs into a cut of joint "${clash.joint}" in part "${clash.part}".`, {
+    hint: 'Move one of the parts, or make one of the cuts shallower.',
+  });

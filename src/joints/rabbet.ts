@@ -10,7 +10,22 @@ import { byRule, derived } from '../value/sized.js';
 import { entering, inchBox, inchSized } from './example.js';
 import { faceField, lengthField, maybe, sized } from './fields.js';
 import type { Given, JointKind, Resolved, Site } from './joint.js';
-import { common, either, endOf, fig, finding, inwards, offAxis, resists, sideOf, THICK, wall, WIDE } from './place.js';
+import {
+  common,
+  either,
+  endOf,
+  fig,
+  finding,
+  inwards,
+  offAxis,
+  resists,
+  runsInto,
+  sideOf,
+  THICK,
+  trench,
+  wall,
+  WIDE,
+} from './place.js';
 
 interface Rabbet {
   /** Edge of the receiving part along which the rabbet lies. */
@@ -145,6 +160,7 @@ export const rabbet: JointKind<unknown, Rabbet> = {
     const r: Rabbet = { edge, on, depth, slack, run: runSpan(usable, site, depth.value), ...(stop ? { stop } : {}) };
     return { r, findings: [...(side ? [side] : []), ...judge(r, site)] };
   },
+  yield: (r, clash, site) => (trench(site, clash) ? r : runsInto(site, clash)),
   give,
 };
 

@@ -122,12 +122,54 @@ function places(spec: Resolved, site: Site): [number, number][] {
   const most = either(site.world, 2, 50);
   const inset = (over: Span): number =>
     maybe(spec, 'inset')?.value ?? snapDown(Math.min(most, width(over) / 4), site.world.step);
-  const a = spread(long, n / rows, inset(long), site.world.step);
   const b =
     rows === 2
       ? spread(short, 2, Math.min(inset(short), width(short) / 4), site.world.step)
       : [snap(middle(short), site.world.step)];
-  return b.flatMap((s) => a.map((l): [number, number] => (alongWide ? [s, l] : [l, s])));
+  return b.flatMap((s) => {
+    const taken = occupied(site, alongWide ? WIDE : THICK, s);
+    return spread(long, n / rows, inset(long), site.world.step)
+      .map((l) => clearOf(l, taken, long))
+      .map((l): [number, number] => (alongWide ? [s, l] : [l, s]));
+  });
+}
+
+/** Room for a driver beside another part: 1 in (25 mm), our default. */
+const driver = (site: Site): Length => either(site.world, 1, 25);
+
+/** Where other joints have taken wood of either part near the line of screws at `across`, and room for a driver beside. */
+function occupied(site: Site, long: Axis, across: number): Span[] {
+  const short = long === WIDE ? THICK : WIDE;
+  const near = driver(site);
+  return site.claims.flatMap(({ cut }): Span[] => {
+    if (cut.shape !== 'box' && cut.shape !== 'dovetail') return [];
+    const along =
+      cut.shape === 'box'
+        ? cut.at[long]
+        : cut.run === long
+          ? cut.runSpan
+          : cut.taper === long
+            ? cut.atFloor
+            : undefined;
+    const beside =
+      cut.shape === 'box'
+        ? cut.at[short]
+        : cut.run === short
+          ? cut.runSpan
+          : cut.taper === short
+            ? cut.atFloor
+            : undefined;
+    const end = along === undefined || cut.face === faceOf(long, 1) || cut.face === faceOf(long, -1);
+    const hit = beside === undefined || (beside[0] - near < across && across < beside[1] + near);
+    return end || !hit || along === undefined ? [] : [[along[0] - near, along[1] + near]];
+  });
+}
+/** The nearest place to `at` outside all `taken`, inside `over`; `at` itself when there is none. */
+function clearOf(at: number, taken: readonly Span[], over: Span): number {
+  const free = (x: number): boolean => x > over[0] && x < over[1] && !taken.some(([lo, hi]) => lo < x && x < hi);
+  if (free(at)) return at;
+  const choices = taken.flat().filter(free);
+  return choices.sort((p, q) => Math.abs(p - at) - Math.abs(q - at) || p - q)[0] ?? at;
 }
 
 /** Slot along the movement of the receiving part, across its grain: the shank, and what it swells each way, at least 1/4 in (6 mm). */

@@ -209,7 +209,9 @@ function socketOf(r: Sliding, site: Site): DovetailCut {
     depth: r.depth.value,
     bit: { width: r.tail.value, angle: r.angle },
     trial: 'the tail slides by hand dry and shows no gap at the shoulder',
-    glue: { where: 'at the seat of the part only, on its last third of travel', not: 'the rest of the socket' },
+    glue: r.stop
+      ? { where: `first ${fig(site, either(site.world, 2, 50))} behind the stop`, not: 'the rest of the socket' }
+      : { where: 'at the seat of the part only', not: 'the rest of the socket' },
   };
 }
 
