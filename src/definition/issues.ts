@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import type { Diagnostic, JsonPath } from '../diag/diagnostic.js';
 import { didYouMean } from '../diag/didYouMean.js';
 import { diagnose } from '../diag/messages.js';
-import { described, knownKeys, schemaAt, valueAt } from './walk.js';
+import { described, fixedLength, isLength, knownKeys, schemaAt, valueAt } from './walk.js';
 
 type Issue = z.core.$ZodIssue;
 interface Context {
@@ -50,13 +50,14 @@ function one(issue: Issue, base: JsonPath, context: Context): readonly Diagnosti
       if (typeof value === 'string' && typeof issue.values[0] === 'string') {
         return [diagnose('word-not-known', { path }, { found: value, known })];
       }
-      return [diagnose('value-not-known', { path }, { found: shown(value), wanted: known.join(' or ') })];
+      const about = described(schemaAt(context.schema, context.value, path) ?? context.schema).description;
+      return [diagnose('value-not-known', { path }, { found: shown(value), wanted: known.join(' or '), about })];
     }
     case 'invalid_key':
       return [idForm(path, issue.issues)];
     case 'too_small':
     case 'too_big':
-      return [range(issue, path, value)];
+      return [range(issue, path, value, context)];
     default:
       return value === undefined ? [missing(path, context)] : [wrongType(issue, path, value, context)];
   }
@@ -66,8 +67,11 @@ function union(issue: Extract<Issue, { code: 'invalid_union' }>, path: JsonPath,
   if ('discriminator' in issue && issue.discriminator !== undefined && issue.errors.length === 0) {
     const at = path.at(-1) === issue.discriminator ? path : [...path, issue.discriminator];
     const found = valueAt(context.value, at);
-    if (found === undefined) return [missing(at, context)];
     const known = 'options' in issue && issue.options !== undefined ? issue.options.map(String) : [];
+    if (found === undefined) {
+      const figures = { key: issue.discriminator, what: `one of ${[...known].sort().join(', ')}`, example: undefined };
+      return [diagnose('key-missing', { path: at.slice(0, -1), key: true }, figures)];
+    }
     if (typeof found === 'string') return [diagnose('word-not-known', { path: at }, { found, known })];
     return [diagnose('wrong-type', { path: at }, { found: shown(found), wanted: 'one word', example: undefined })];
   }
@@ -88,7 +92,8 @@ function missing(path: JsonPath, context: Context): Diagnostic {
 function wrongType(issue: Issue, path: JsonPath, value: unknown, context: Context): Diagnostic {
   const schema = schemaAt(context.schema, context.value, path);
   const said = schema === undefined ? {} : described(schema);
-  const type = issue.code === 'invalid_type' ? TYPES[issue.expected] : undefined;
+  const type =
+    issue.code === 'invalid_type' ? TYPES[issue.expected] : schema && isLength(schema) ? 'a length' : undefined;
   const about = said.description ?? 'something else';
   const wanted = type === undefined ? about : said.description === undefined ? type : `${type} (${about})`;
   return diagnose('wrong-type', { path }, { found: shown(value), wanted, example: said.example });
@@ -104,10 +109,18 @@ const TYPES: Readonly<Record<string, string>> = {
   record: 'an object in { }',
 };
 
-function range(issue: Extract<Issue, { code: 'too_small' | 'too_big' }>, path: JsonPath, value: unknown): Diagnostic {
+function range(
+  issue: Extract<Issue, { code: 'too_small' | 'too_big' }>,
+  path: JsonPath,
+  value: unknown,
+  context: Context,
+): Diagnostic {
   const limit = Number(issue.code === 'too_small' ? issue.minimum : issue.maximum);
   const bound = issue.code === 'too_small' ? `at least ${limit}` : `at most ${limit}`;
-  if (Array.isArray(value)) return diagnose('list-length', { path }, { found: value.length, wanted: bound });
+  if (Array.isArray(value)) {
+    const exact = fixedLength(schemaAt(context.schema, context.value, path), value);
+    return diagnose('list-length', { path }, { found: value.length, wanted: exact === undefined ? bound : `${exact}` });
+  }
   return diagnose('number-range', { path }, { found: shown(value), wanted: bound });
 }
 

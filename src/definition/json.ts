@@ -95,6 +95,7 @@ function syntaxFault(text: string, e: ParseError): Fault {
     case 'EndOfFileExpected':
       return fault(diagnose('json-after-end', ROOT), from, to);
     case 'CommaExpected':
+      if (here.startsWith('"') && text[from - 1] === '"') return fault(diagnose('json-inch-mark', ROOT), from, to);
       return fault(diagnose('json-comma-missing', ROOT), from, to);
     case 'ColonExpected':
       return fault(diagnose('json-colon-missing', ROOT), from, to);

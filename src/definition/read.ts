@@ -13,11 +13,13 @@ import { formFindings } from './rules.js';
 import type { DefinitionSchema, JointFields } from './schema.js';
 import { definitionSchema } from './schema.js';
 
-/** The text of a shipped definition by its name, and whether it may hold comments; undefined when there is none. */
+/** The text of a shipped definition by its name; undefined when there is none. */
 export type Shipped = (name: string) => string | undefined;
 export interface ReadOptions {
   /** Gives the text of what `from` names (read as .jsonc). */
   readonly shipped?: Shipped;
+  /** Names that `shipped` knows, for "did you mean". */
+  readonly shippedNames?: readonly string[];
   /** Kinds of joint that joints are held to; all that there are when left out. With none any joint passes. */
   readonly kinds?: readonly JointFields[];
 }
@@ -48,7 +50,7 @@ export function readDefinition(text: string, fileName: string, options: ReadOpti
   const locate = syntaxAt === undefined ? pathLocator(plain, file.root) : (): Location => syntaxAt;
   if (file.value === undefined) return { findings: file.findings, locate };
   const findings = [...file.findings];
-  const value = started(file.value, options.shipped, findings, []);
+  const value = started(file.value, options, findings, []);
   if (value === undefined) return { findings, locate };
   const kinds: readonly JointFields[] = options.kinds ?? JOINTS;
   const schema = schemaOf(kinds);
@@ -64,7 +66,7 @@ export function readDefinition(text: string, fileName: string, options: ReadOpti
 /** A value laid over what it starts from; undefined when that cannot be had. */
 function started(
   value: Json,
-  shipped: Shipped | undefined,
+  options: ReadOptions,
   findings: Diagnostic[],
   chain: readonly string[],
 ): Json | undefined {
@@ -75,9 +77,9 @@ function started(
     findings.push(diagnose('from-circle', at, { chain: [...chain, name].join(', ') }));
     return undefined;
   }
-  const text = shipped?.(name);
+  const text = options.shipped?.(name);
   if (text === undefined) {
-    findings.push(diagnose('from-not-known', at, { found: name }));
+    findings.push(diagnose('from-not-known', at, { found: name, known: options.shippedNames ?? [] }));
     return undefined;
   }
   const base = parseFile(text, true);
@@ -86,7 +88,7 @@ function started(
     findings.push(diagnose('from-faulty', at, { found: name, first: first?.message ?? 'it cannot be read' }));
     return undefined;
   }
-  const below = started(base.value, shipped, findings, [...chain, name]);
+  const below = started(base.value, options, findings, [...chain, name]);
   if (below === undefined) return undefined;
   const nothing = (path: JsonPath): void => {
     const where = { path, key: true };

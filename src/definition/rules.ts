@@ -103,7 +103,7 @@ function extent(value: unknown, path: JsonPath): Diagnostic[] {
   const keys = Object.keys(value);
   if (keys.some((k) => !['from', 'to', 'mid', 'size'].includes(k))) return [];
   if (EXTENTS.includes([...keys].sort().join(' '))) return [];
-  const found = keys.length === 0 ? 'no figures at all' : keys.join(' and ');
+  const found = keys.length === 0 ? 'nothing at all' : keys.length === 1 ? `${keys[0]} alone` : keys.join(', ');
   return [diagnose('extent-form', { path }, { found })];
 }
 /** Arrises are named by two faces that meet. */

@@ -12,13 +12,16 @@ function bare(schema: z.ZodType): z.ZodType {
   while (s instanceof z.ZodOptional) s = s.unwrap() as z.ZodType;
   return s;
 }
+/** JSON on one line as a person types it, a space after each comma and colon. */
+const spaced = (value: unknown): string =>
+  JSON.stringify(value, null, 1).replace(/\n\s*/g, ' ').replace(/\[ /g, '[').replace(/ \]/g, ']');
 /** What the schema says of itself: description and example, from the outermost that says it. */
 export function described(schema: z.ZodType): { readonly description?: string; readonly example?: string } {
   const meta = { ...bare(schema).meta(), ...schema.meta() };
   const example = Array.isArray(meta['examples']) ? (meta['examples'][0] as unknown) : undefined;
   return {
     ...(meta.description === undefined ? {} : { description: meta.description }),
-    ...(example === undefined ? {} : { example: JSON.stringify(example) }),
+    ...(example === undefined ? {} : { example: spaced(example) }),
   };
 }
 
@@ -59,6 +62,13 @@ const child = (value: unknown, step: string | number): unknown =>
   typeof value === 'object' && value !== null && Object.hasOwn(value, step)
     ? (value as Record<string | number, unknown>)[step]
     : undefined;
+
+/** How many entries a list has when the schema fixes it. */
+export function fixedLength(schema: z.ZodType | undefined, value: unknown): number | undefined {
+  const s = schema === undefined ? undefined : bare(schema);
+  if (s instanceof z.ZodUnion) return fixedLength(meant(s.options as z.ZodType[], value), value);
+  return s instanceof z.ZodTuple ? s.def.items.length : undefined;
+}
 
 /** The value at a path; undefined when there is none. */
 export const valueAt = (value: unknown, path: JsonPath): unknown => path.reduce<unknown>(child, value);

@@ -41,5 +41,5 @@ const plain = (word: string): string => word.toLowerCase().replace(/[-\s]/g, '_'
 export function suggestion(word: string, known: readonly string[]): string | undefined {
   const meant = didYouMean(word, known);
   if (meant !== undefined) return `did you mean ${meant}?`;
-  return known.length > 0 && known.length <= 12 ? `known here: ${[...known].sort().join(', ')}` : undefined;
+  return known.length > 0 && known.length <= 16 ? `known here: ${[...known].sort().join(', ')}` : undefined;
 }

@@ -28,6 +28,7 @@ export const MESSAGES = {
   'json-comment': () => say('a comment in a .json file', 'name the file .jsonc, or take the comment away'),
   'json-trailing-comma': () => say('a comma before a closing bracket', 'take it away, or name the file .jsonc'),
   'json-comma-missing': () => say('a comma is missing before this', 'write a comma after the entry above'),
+  'json-inch-mark': () => say('the text ended at the quote before this', 'inside quotes write \\" for an inch mark'),
   'json-colon-missing': () => say('a colon is missing between a key and its value', 'write "key": value'),
   'json-bracket-missing': (f: { bracket: string }) => say(`a closing ${f.bracket} is missing`, 'close what was opened'),
   'json-string-open': () => say('this text has no closing quote on its line', 'write " at its end'),
@@ -56,7 +57,8 @@ export const MESSAGES = {
     say(`found ${f.found}; wanted ${f.wanted}`, f.example && `write such as ${f.example}`),
   'word-not-known': (f: { found: string; known: readonly string[] }) =>
     say(`"${f.found}" is not one of the words that can stand here`, suggestion(f.found, f.known)),
-  'value-not-known': (f: { found: string; wanted: string }) => say(`found ${f.found}; wanted ${f.wanted}`),
+  'value-not-known': (f: { found: string; wanted: string; about: string | undefined }) =>
+    say(`found ${f.found}; wanted ${f.wanted}${f.about === undefined ? '' : ` (${f.about})`}`),
   'number-range': (f: { found: string; wanted: string }) => say(`found ${f.found}; wanted ${f.wanted}`),
   'list-length': (f: { found: number; wanted: string }) =>
     say(`this list has ${f.found} ${f.found === 1 ? 'entry' : 'entries'}; wanted ${f.wanted}`),
@@ -89,14 +91,17 @@ export const MESSAGES = {
     say(`"${f.found}" is not the name of a part or a row of them`, 'write rail_1, rail_{i}, rail_{2..5} or rail_*'),
   'extent-form': (f: { found: string }) =>
     say(
-      `${f.found} do not fix an extent`,
+      `where the part is, is not fixed by ${f.found}`,
       'write [from, to], or size with one of from, to, mid; from or to alone when the stock is the thickness',
     ),
   'edge-form': (f: { found: string }) =>
     say(`"${f.found}" is not an arris`, 'name two faces that meet, such as "front top"'),
   'graduate-form': (f: { found: string }) => say(`"${f.found}" does not say how a row grows`, 'write "step 3/4"'),
-  'from-not-known': (f: { found: string }) =>
-    say(`no shipped definition is called "${f.found}"`, 'see the list of shipped pieces'),
+  'from-not-known': (f: { found: string; known: readonly string[] }) =>
+    say(
+      `no shipped definition is called "${f.found}"`,
+      suggestion(f.found, f.known) ?? 'see the list of shipped pieces',
+    ),
   'from-circle': (f: { chain: string }) => say(`the definitions start from each other: ${f.chain}`),
   'from-faulty': (f: { found: string; first: string }) => say(`the definition "${f.found}" has a fault: ${f.first}`),
   'deletes-nothing': (f: { key: string }) =>

@@ -219,10 +219,13 @@ class Reader {
   private tightMinus(t: Token): never {
     const left = this.previous() as Token;
     const right = this.words[this.next + 1] as Token;
-    const at: readonly [number, number] = [left.at[0], right.kind === 'end' ? t.at[1] : right.at[1]];
+    const at: readonly [number, number] = [left.at[0], right.at[1]];
     const whole = left.kind === 'number' && /^\d+$/.test(left.text);
     const proper = right.fraction !== undefined && right.fraction[0] === 0 && right.value < 1 && right.value > 0;
-    const minus = `${left.text} - ${right.text}`.trim();
+    if (right.kind === 'end' || (right.kind === 'sign' && right.text !== '(')) {
+      stop('minus-without-spaces', t.at, 'a minus stands between two spaces', 'put a space on both sides of it');
+    }
+    const minus = `${left.text} - ${right.text}`;
     const found = this.text.slice(...at);
     if (whole && proper && right.kind === 'number') {
       const hint = `write ${left.text} ${right.text} for the mixed number, or ${minus} to take away`;

@@ -228,7 +228,8 @@ function checkAfterFigure(text: string, from: number, f: Figure): void {
   }
   const unit = /^ ?(cm|m|inch|inches|feet|foot|mil|yd)(?![A-Za-z0-9_.])/.exec(rest);
   if (unit?.[1] !== undefined) {
-    const instead = { cm: '10 mm to the cm', m: '1000 mm to the m' }[unit[1]] ?? `${word}in, ${word}mm or ${word}'`;
+    const perUnit = { cm: 10, m: 1000 }[unit[1]];
+    const instead = perUnit ? `${Number((f.value * perUnit).toFixed(6))}mm` : `${word}in, ${word}mm or ${word}'`;
     stop(
       'unit-not-known',
       [f.end, f.end + unit[0].length],

@@ -67,7 +67,7 @@ const SYNTAX: readonly Bad[] = [
   bad('bare decimal', ['"kerf": "1/8"', '"kerf": .125'], 'json-number', [22, 21, '.125'], '0.5'),
   bad('value missing', ['"units": "in"', '"units": '], 'json-value-missing', [4, 12, ','], 'value'),
   bad('quote left open', ['"units": "in"', '"units": "in'], 'json-string-open', [4, 12, '"in,'], 'end'),
-  bad('inch mark not escaped', ['"kerf": "1/8"', '"kerf": "1/8""'], 'json-comma-missing', [22, 26, '", "'], undefined),
+  bad('inch mark not escaped', ['"kerf": "1/8"', '"kerf": "1/8""'], 'json-inch-mark', [22, 26, '", "'], undefined),
   bad('strange escape', ['"Sample box"', '"Sample\\box \\q"'], 'json-escape', [3, 35, '\\q'], 'backslash'),
   bad('bracket left open', ['"angle": 14 } }\n}', '"angle": 14 } }\n'], 'json-bracket-missing', [22, 75, '}'], '}'),
   bad(
@@ -116,7 +116,7 @@ const STRUCTURE: readonly Bad[] = [
   bad('grain not known', ['"grain": "up"', '"grain": "upp"'], 'word-not-known', [12, 108, '"upp"'], 'up'),
   bad('face not known', ['"show": ["left"]', '"show": ["lefft"]'], 'word-not-known', [12, 123, '"lefft"'], 'left'),
   bad('number of the form', ['"format": 1', '"format": 2'], 'value-not-known', [2, 13, '2'], '1'),
-  bad('text for a list', ['"humidity": [30, 60]', '"humidity": "30-60"'], 'wrong-type', [5, 25, '"30-60"'], '[30,60]'),
+  bad('text for a list', ['"humidity": [30, 60]', '"humidity": "30-60"'], 'wrong-type', [5, 25, '"30-60"'], '[30, 60]'),
   bad('number for text', ['"number": "T-1"', '"number": 1'], 'wrong-type', [3, 47, '1'], '"C-021"'),
   bad('text for a number', ['"coats": 3', '"coats": "3"'], 'wrong-type', [21, 51, '"3"'], '3'),
   bad('half a coat', ['"coats": 3', '"coats": 2.5'], 'wrong-type', [21, 51, '2.5'], 'whole number'),

@@ -115,6 +115,7 @@ test.each([
   ['1.2.3', 'number-form', 0, 5],
   ['1e3', 'number-form', 0, 3],
   ['2cm', 'unit-not-known', 1, 3],
+  ['3 --2', 'minus-without-spaces', 2, 3],
   ['2 inches', 'unit-not-known', 1, 8],
   ['+3', 'plus-not-needed', 0, 1],
   ['3 + + 4', 'plus-not-needed', 4, 5],
@@ -149,6 +150,7 @@ test.each([
   ['1 5/4', ['2 1/4', '1 + 5/4']],
   ['8½', ['8 1/2']],
   ['3,5', ['3.5']],
+  ['2.5cm', ['25mm']],
   ['1/2 1/4', ['1/2 + 1/4']],
 ] as const)('the hint for %j names what can be meant', (text, readings) => {
   const p = parseExpression(text);
