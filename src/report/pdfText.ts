@@ -9,6 +9,11 @@ export type FaceName = TextItem['face'];
 /** Name of a face in a page's resources. */
 export const FONT: Readonly<Record<FaceName, string>> = { regular: 'R', semibold: 'S' };
 
+/** A space as wide as a figure. */
+const FIGURE_SPACE = '\u2007';
+/** What is read back as a plain space. */
+const SPACES = `\u00a0${FIGURE_SPACE}`;
+
 /** The glyphs used, each with the first character that asked for it. */
 export class GlyphUse {
   readonly regular = new Map<number, number>();
@@ -21,7 +26,7 @@ export class GlyphUse {
     for (const character of string) {
       const code = character.codePointAt(0) ?? 0x20;
       const glyph = glyphOf(this.faces[face], code);
-      if (!use.has(glyph)) use.set(glyph, code === 0xa0 ? 0x20 : code);
+      if (!use.has(glyph)) use.set(glyph, SPACES.includes(character) ? 0x20 : code);
       out += glyph.toString(16).padStart(4, '0');
     }
     return `<${out}>`;
@@ -89,22 +94,14 @@ export function lineOperators(
   });
   return `BT ${parts.join('\n')} ET`;
 }
-/** Readers see a space where two words are more than 0.15 em apart (poppler); a squeezed space keeps this much. */
-const LEAST_SPACE = 0.2;
 /**
- * The unseen run over an outlined figure: rendering mode 3, stretched to the figure's width, its space kept wide enough to be read as one. The
- * words and the space are one string; a displacement after the space makes up for the squeeze.
+ * The unseen run over an outlined figure: rendering mode 3, stretched to the figure's width. Readers see a space where two words are more than
+ * 0.15 em apart (poppler); squeezed, the font's own space is less, so the wide space of figures stands for it and is read back as a plain one.
  */
 export function hiddenOperators(faces: Faces, use: GlyphUse, text: TextItem, width: number): string {
-  const face = faces[text.face];
-  const space = text.string.indexOf(' ') + 1;
-  const natural = textWidth(face, text.string, text.size);
-  const gap = space === 0 ? 0 : Math.max(LEAST_SPACE * text.size, (textWidth(face, ' ', text.size) * width) / natural);
-  const rest = natural - (space === 0 ? 0 : textWidth(face, ' ', text.size));
-  const stretch = Math.max(0.05, (width - gap) / rest);
-  const push = space === 0 ? 0 : (1000 * (gap / stretch - textWidth(face, ' ', text.size))) / text.size;
-  const [whole, fraction] = [text.string.slice(0, space), text.string.slice(space)];
-  const words = space === 0 ? '' : `${use.encode(text.face, whole)} ${say(-push)} `;
+  const string = text.string.replaceAll(' ', FIGURE_SPACE);
+  const natural = textWidth(faces[text.face], string, text.size);
+  const stretch = say(natural === 0 ? 100 : (100 * width) / natural);
   const place = `/${FONT[text.face]} ${say(text.size)} Tf 1 0 0 -1 ${say(text.x)} ${say(text.y)} Tm`;
-  return `BT 3 Tr ${say(100 * stretch)} Tz ${place} [${words}${use.encode(text.face, fraction)}] TJ 0 Tr 100 Tz ET`;
+  return `BT 3 Tr ${stretch} Tz ${place} ${use.encode(text.face, string)} Tj 0 Tr 100 Tz ET`;
 }
