@@ -47,8 +47,8 @@ function writeSheet(root: Svg, sheet: Sheet, options: SvgOptions): string {
     'font-family': FAMILY,
     fill: 'none',
   });
-  add(root, 'title', { id: `${id}-title` }).words(sheet.title);
-  add(root, 'desc', { id: `${id}-alt` }).words(sheet.alt);
+  add(root, 'title', { id: `${id}-title` }).words(printable(sheet.title));
+  add(root, 'desc', { id: `${id}-alt` }).words(printable(sheet.alt));
   if (options.embedFonts === true) add(root, 'style', {}).words(fontFaces(options.faces));
   add(root, 'path', { d: `M0 0H${width}V${height}H0Z`, fill: '#fff' });
   paintsOf(sheet.picture).forEach((paint) => write(root, paint, options));
@@ -98,7 +98,11 @@ function writeLine(parent: Dom, words: readonly TextItem[], faces: Faces): void 
   if (words.length === 1) text.words(printable(first.string));
   else words.forEach((w) => add(text, 'tspan', { x: say(startOf(faces, w)), ...weight(w) }).words(printable(w.string)));
 }
-const printable = (string: string): string => string.replaceAll('\u00a0', ' ');
+/** What XML can carry (XML 1.0, 2.2), a no-break space as a space; anything else becomes the sign for a character that cannot be shown. */
+const printable = (string: string): string =>
+  string
+    .replaceAll('\u00a0', ' ')
+    .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Surrogate}/gu, '\ufffd');
 /** The plain text that lies unseen over an outlined figure, for reading and searching. */
 function writeHidden(parent: Dom, text: TextItem, width: number): void {
   add(parent, 'text', {
@@ -123,7 +127,7 @@ function writeGroup(parent: Dom, paint: Paint & { kind: 'group' }, options: SvgO
     ...(group.clip ? { 'clip-path': `url(#${id}-clip)` } : {}),
     ...(group.role === undefined ? {} : { 'data-role': group.role }),
   });
-  if (group.alt !== undefined) add(element, 'title', {}).words(group.alt);
+  if (group.alt !== undefined) add(element, 'title', {}).words(printable(group.alt));
   paint.paints.forEach((inner) => write(element, inner, options));
 }
 /** Both fonts as data, so that the file stands alone. */

@@ -7,6 +7,7 @@ import { loadFaces } from '../../src/io/fonts.js';
 import { writePdf } from '../../src/report/pdf.js';
 import { writeSvgs } from '../../src/report/svg.js';
 import { textWidth } from '../../src/type/measure.js';
+import { unprintable } from '../../src/report/unprintable.js';
 import { openPdf, pdfPixels, pdfStrings, pdfText, svgPixels } from './render.js';
 import { sampleSheet } from './sample.js';
 
@@ -68,6 +69,24 @@ describe('the PDF', () => {
   });
 });
 
+it('characters that the typeface lacks are found, wherever they stand', () => {
+  const text = {
+    kind: 'text',
+    x: 10,
+    y: 10,
+    size: 4,
+    face: 'semibold',
+    anchor: 'start',
+    turn: 0,
+    string: '木 a ☐ 木',
+  } as const;
+  const odd: Sheet = { ...(sheets[0] as Sheet), id: 'odd', picture: [{ kind: 'group', id: 'g', items: [text] }] };
+  expect(unprintable(faces, [...sheets, odd])).toEqual([
+    { character: '☐', sheet: 'odd' },
+    { character: '木', sheet: 'odd' },
+  ]);
+});
+
 describe('the SVG', () => {
   it('has the same bytes twice, in any order', async () => {
     const [, again] = await writeSvgs([sheets[1] as Sheet, sheets[0] as Sheet], { faces, hrefOf: (id) => `${id}.svg` });
@@ -79,6 +98,16 @@ describe('the SVG', () => {
     expect(svg).toMatch(/<text[^>]* textLength="[\d.]+" lengthAdjust="spacingAndGlyphs">33 1\/2<\/text>/);
     expect(svg).toContain('<a href="second.svg">');
     expect(svg).not.toMatch(/svgjs|SvgjsG/i);
+  });
+  it('is sound XML whatever is written on it', async () => {
+    const string = 'R&D <b> "q" \u0001 \ud800 ]]> 木';
+    const text = { kind: 'text', x: 10, y: 10, size: 4, face: 'regular', anchor: 'start', turn: 0, string } as const;
+    const odd: Sheet = { ...(sheets[0] as Sheet), id: '1 & <2>', title: string, alt: string, picture: [text] };
+    const [written = ''] = await writeSvgs([odd], { faces });
+    expect(written).toContain('>R&amp;D &lt;b');
+    // An independent reader accepts it.
+    expect(svgPixels(written, 1).width).toBe(792);
+    expect(await pdfText(await writePdf([odd], options), 1)).toContain('R&D <b> "q"');
   });
   it('stands alone where the fonts are asked for', async () => {
     const [alone = ''] = await writeSvgs([sheets[0] as Sheet], { faces, embedFonts: true });

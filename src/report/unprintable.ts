@@ -1,0 +1,23 @@
+import type { Item, Sheet } from '../drawings/picture.js';
+import { missingCharacters } from '../type/measure.js';
+import type { Faces } from '../type/type.js';
+
+/** Characters on the sheets that the typeface cannot print, each once with the first sheet that has it, in order of code point. */
+export function unprintable(
+  faces: Faces,
+  sheets: readonly Sheet[],
+): readonly { readonly character: string; readonly sheet: string }[] {
+  const found = new Map<string, string>();
+  const visit = (items: readonly Item[], sheet: string): void => {
+    for (const item of items) {
+      if (item.kind === 'group') visit(item.items, sheet);
+      else if (item.kind === 'text')
+        for (const c of missingCharacters(faces[item.face], item.string)) if (!found.has(c)) found.set(c, sheet);
+    }
+  };
+  for (const sheet of sheets) visit(sheet.picture, sheet.id);
+  const code = (c: string): number => c.codePointAt(0) ?? 0;
+  return [...found]
+    .map(([character, sheet]) => ({ character, sheet }))
+    .sort((a, b) => code(a.character) - code(b.character));
+}
