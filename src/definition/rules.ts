@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { Diagnostic, JsonPath } from '../diag/diagnostic.js';
 import { diagnose } from '../diag/messages.js';
+import { sentence } from '../diag/sentence.js';
 import type { SyntaxFault } from '../lengths/expression.js';
 import { parseExpression } from '../lengths/parse.js';
 import { MOST_EACH, MOST_PARTS, checkEach, howMany } from './each.js';
@@ -184,8 +185,8 @@ export const expressionFinding = (fault: SyntaxFault, path: JsonPath): Diagnosti
   severity: 'error',
   path,
   span: fault.at,
-  message: fault.message,
-  ...(fault.hint === undefined ? {} : { hint: fault.hint }),
+  message: sentence(fault.message),
+  ...(fault.hint === undefined ? {} : { hint: sentence(fault.hint, false) }),
 });
 
 function others(value: Found): Diagnostic[] {

@@ -1,5 +1,6 @@
 import type { Diagnostic, JsonPath, Severity } from './diagnostic.js';
 import { suggestion } from './didYouMean.js';
+import { sentence } from './sentence.js';
 
 interface Wording {
   readonly message: string;
@@ -32,12 +33,12 @@ export const MESSAGES = {
   'json-colon-missing': () => say('a colon is missing between a key and its value', 'write "key": value'),
   'json-bracket-missing': (f: { bracket: string }) => say(`a closing ${f.bracket} is missing`, 'close what was opened'),
   'json-string-open': () => say('this text has no closing quote on its line', 'write " at its end'),
-  'json-quote': (f: { found: string }) =>
-    say(`${f.found} is not a quote that is read here`, 'write plain double quotes: "'),
+  'json-quote': (f: { found: string }) => say(`the quote ${f.found} is not read here`, 'write plain double quotes: "'),
   'json-key-plain': (f: { found: string }) => say('a key stands in double quotes', `write "${f.found}"`),
   'json-key-missing': () => say('a key in double quotes is wanted here', 'write "key": value'),
   'json-value-missing': () => say('a value is missing here', 'write text in quotes, a number, a list or an object'),
-  'json-value-plain': (f: { found: string }) => say(`${f.found} is no value`, `write "${f.found}" in double quotes`),
+  'json-value-plain': (f: { found: string }) =>
+    say(`the word "${f.found}" is no value`, `write "${f.found}" in double quotes`),
   'json-escape': () => say('a backslash that means nothing here', 'write \\\\ for a backslash, \\" for an inch mark'),
   'json-number': () => say('this is no number', 'write 0.5 or 12, or put an expression in quotes'),
   'json-expression-plain': () => say('an expression stands in quotes', 'write "1/8" in double quotes'),
@@ -128,7 +129,7 @@ export function diagnose<C extends MessageCode>(code: C, where: Where, ...figure
     path: where.path,
     ...(where.key === undefined ? {} : { key: where.key }),
     ...(where.span === undefined ? {} : { span: where.span }),
-    message: worded.message,
-    ...(worded.hint === undefined ? {} : { hint: worded.hint }),
+    message: sentence(worded.message),
+    ...(worded.hint === undefined ? {} : { hint: sentence(worded.hint, false) }),
   };
 }

@@ -83,7 +83,8 @@ export function printDiagnostic(d: Diagnostic, locate: Locate, fileName: string,
 /** `found x; wanted y` as its two halves. */
 function splitWanted(message: string): readonly [string, string | undefined] {
   const i = message.indexOf('; wanted ');
-  return i < 0 ? [message, undefined] : [message.slice(0, i), message.slice(i + '; wanted '.length)];
+  if (i < 0) return [message, undefined];
+  return [`${message.slice(0, i)}.`, message.slice(i + '; wanted '.length).replace(/\.$/, '')];
 }
 
 /** All findings, a blank line between, then a line that counts them. */

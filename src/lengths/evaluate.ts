@@ -145,7 +145,7 @@ function reckon(tree: Expr, world: World): Quantity {
 function refer(tree: Reference, world: World): Quantity {
   const name = referenceName(tree);
   const found = world.lookup(tree);
-  if (found === undefined) stop('name-not-known', tree.at, `${name} is not known here`);
+  if (found === undefined) stop('name-not-known', tree.at, `the name ${name} is not known here`);
   if ('fault' in found) {
     const { code, message, hint, at } = found.fault;
     stop(code as 'name-not-known', at ?? tree.at, message, hint);

@@ -178,18 +178,24 @@ class Reader {
       stop(
         'function-not-known',
         t.at,
-        `${t.text} is not known as a function`,
+        `no function is called ${t.text}`,
         `min, max and round are; to multiply write ${t.text} * (`,
       );
     }
-    if (isFunction(t.text)) stop('function-name-alone', t.at, `${t.text} needs its brackets`, `write ${t.text}(a, b)`);
+    if (isFunction(t.text))
+      stop('function-name-alone', t.at, `the function ${t.text} needs its brackets`, `write ${t.text}(a, b)`);
     return this.reference(t);
   }
   private reference(t: Token): Expr {
     const name = fillBraces(t, this.options);
     if (/^-?\d+$/.test(name)) return { kind: 'number', value: Number(name), at: t.at };
     if (!/^(?:\{[^}]*\}|[A-Za-z](?:[A-Za-z0-9]|_(?=[A-Za-z0-9{])|\{[^}]*\}|\.(?=[A-Za-z]))*)$/.test(name)) {
-      stop('name-form', t.at, `${name} is not a name`, 'letters and digits, joined by single _, such as rail_1');
+      stop(
+        'name-form',
+        t.at,
+        `the word ${name} is not a name`,
+        'letters and digits, joined by single _, such as rail_1',
+      );
     }
     const dot = name.lastIndexOf('.');
     const face = name.slice(dot + 1);
@@ -210,7 +216,12 @@ class Reader {
     const at: readonly [number, number] = [t.at[0], close.at[1]];
     if (!fits) {
       const hint = name === 'round' ? 'write round(W / 3, 1/16)' : `write ${name}(a, b), two or more`;
-      stop('function-arguments', at, `${name} is given ${args.length}`, hint);
+      stop(
+        'function-arguments',
+        at,
+        `the function ${name} is given ${args.length} ${args.length === 1 ? 'value' : 'values'}`,
+        hint,
+      );
     }
     return { kind: 'call', name, args, at };
   }
@@ -229,9 +240,9 @@ class Reader {
     const found = this.text.slice(...at);
     if (whole && proper && right.kind === 'number') {
       const hint = `write ${left.text} ${right.text} for the mixed number, or ${minus} to take away`;
-      stop('minus-without-spaces', at, `${found} can be read two ways`, hint);
+      stop('minus-without-spaces', at, `there are two ways to read ${found}`, hint);
     }
-    stop('minus-without-spaces', at, `${found}: a minus stands between two spaces`, `write ${minus}`);
+    stop('minus-without-spaces', at, `a minus stands between two spaces, not as in ${found}`, `write ${minus}`);
   }
 
   /** `/ 1 1/2` and `/ 1/2`: a fraction straight after a division sign is read differently by different people. */
@@ -242,7 +253,12 @@ class Reader {
     const [whole, top, bottom] = t.fraction;
     const at: readonly [number, number] = [over.at[0], t.at[1]];
     const other = whole === 0 && t.kind === 'number' ? `, or / ${top} / ${bottom} to divide twice` : '';
-    stop('fraction-after-over', at, `${this.text.slice(...at)} can be read two ways`, `write / (${t.text})${other}`);
+    stop(
+      'fraction-after-over',
+      at,
+      `there are two ways to read ${this.text.slice(...at)}`,
+      `write / (${t.text})${other}`,
+    );
   }
 
   /** A comma outside a list: most often a decimal comma. */
@@ -272,6 +288,6 @@ class Reader {
     if (figures) stop('missing-operator', at, `${a} and ${b} side by side: missing + ?`, `write ${a} + ${b}`);
     const tight = left.at[1] === t.at[0];
     const hint = tight ? `write ${a} * ${b}` : `write ${a} + ${b}, or the sign that was meant`;
-    stop('missing-operator', at, `${a} and ${b} with no sign between them`, hint);
+    stop('missing-operator', at, `no sign stands between ${a} and ${b}`, hint);
   }
 }

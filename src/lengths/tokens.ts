@@ -154,7 +154,7 @@ function feet(text: string, from: number, f: Figure): Token {
     stop(
       'feet-minus-inches',
       [from, end],
-      `${text.slice(from, end)} can be read two ways`,
+      `there are two ways to read ${text.slice(from, end)}`,
       `write ${head} ${tail} for feet and inches, or ${head} - ${tail} to take away`,
     );
   }
@@ -215,7 +215,7 @@ function checkAfterFigure(text: string, from: number, f: Figure): void {
     stop(
       'fraction-run-on',
       [a, b],
-      `${run} can be read two ways`,
+      `there are two ways to read ${run}`,
       `put spaces where you divide: ${word} / ${rest.slice(1)}`,
     );
   }
@@ -230,12 +230,7 @@ function checkAfterFigure(text: string, from: number, f: Figure): void {
   if (unit?.[1] !== undefined) {
     const perUnit = { cm: 10, m: 1000 }[unit[1]];
     const instead = perUnit ? `${Number((f.value * perUnit).toFixed(6))}mm` : `${word}in, ${word}mm or ${word}'`;
-    stop(
-      'unit-not-known',
-      [f.end, f.end + unit[0].length],
-      `${unit[1]} is not a unit that is read here`,
-      `write ${instead}`,
-    );
+    stop('unit-not-known', [f.end, f.end + unit[0].length], `the unit ${unit[1]} is not read here`, `write ${instead}`);
   }
 }
 

@@ -3,6 +3,7 @@ import type { Diagnostic } from '../../src/diag/diagnostic.js';
 import { didYouMean, suggestion, wordDistance } from '../../src/diag/didYouMean.js';
 import { MESSAGES, diagnose } from '../../src/diag/messages.js';
 import type { Location } from '../../src/diag/print.js';
+import { sentence } from '../../src/diag/sentence.js';
 import { diagnosticJson, printDiagnostic, printDiagnostics, sourceLines } from '../../src/diag/print.js';
 import { EXPRESSION_CODES } from '../../src/lengths/faults.js';
 
@@ -35,7 +36,7 @@ test('a finding is printed with its place, its line, carets and the hint', () =>
 test('what was wanted stands on a line of its own', () => {
   const d = diagnose('wrong-type', { path: [] }, { found: 'null', wanted: 'a number', example: '3' });
   expect(printDiagnostic(d, () => at('null', 1, 5, 1), 'x.json')).toBe(
-    'x.json:1:1: error[wrong-type]: found null\n1 | null\n    ^^^^\n  wanted: a number\n  hint: write such as 3',
+    'x.json:1:1: error[wrong-type]: Found null.\n1 | null\n    ^^^^\n  wanted: a number\n  hint: Write such as 3',
   );
 });
 
@@ -115,3 +116,11 @@ test('codes are kebab-case, and no code has two meanings', () => {
   expect(codes.filter((c) => !/^[a-z]+(-[a-z]+)*$/.test(c))).toEqual([]);
   expect(new Set(codes).size).toBe(codes.length);
 });
+
+test.each([
+  ['a comma is missing', 'A comma is missing.'],
+  ['did you mean room?', 'Did you mean room?'],
+  ['rail_1 does not reach', 'rail_1 does not reach.'],
+  ['8-1/4 can be read two ways', '8-1/4 can be read two ways.'],
+  ['"x" is given twice', '"x" is given twice.'],
+])('%j as a sentence', (text, whole) => expect(sentence(text)).toBe(whole));
