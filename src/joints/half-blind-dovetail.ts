@@ -61,13 +61,16 @@ function lengthAndLap(spec: Resolved, site: Site, single: boolean): { length: Si
         ),
   );
   const rest = nm(T - lap.value);
-  const most = either(site.world, 3 / 4, 19);
-  return single && rest > most && !maybe(spec, 'lap')
-    ? {
-        length: byRule(most, 'one tail: at most 3/4 in (19 mm) long', 'common practice', inputs),
-        lap: derived(nm(T - most), 'receiving thickness less tail', inputs),
-      }
-    : { length: derived(rest, 'receiving thickness less lap', inputs), lap };
+  const { width: cutter, angle } = site.world.bits.dovetail;
+  const most = single ? either(site.world, 3 / 4, 19) : gaugeDown(site.world, cutter / 3 / tangent(angle));
+  if (rest <= most || maybe(spec, 'lap')) return { length: derived(rest, 'receiving thickness less lap', inputs), lap };
+  const rule = single
+    ? 'one tail: at most 3/4 in (19 mm) long'
+    : 'no longer than leaves a third of the cutter at its neck';
+  return {
+    length: byRule(most, rule, single ? 'common practice' : 'our default', inputs),
+    lap: derived(nm(T - most), 'receiving thickness less tail', inputs),
+  };
 }
 
 /** One tail: shoulders at both edges, slope between 1:6 and 1:8 (Fairham), splay on 1/32 in or 0.2 mm. */
@@ -161,9 +164,14 @@ function judge(r: HalfBlind, site: Site): Diagnostic[] {
         hint: 'Use "form": "single".',
       }),
     );
-  if (r.tails.some((t) => t.atBase[1] <= t.atBase[0] || t.atEnd[0] < 0))
+  if (
+    r.tails.some(
+      (t, i) =>
+        t.atBase[1] <= t.atBase[0] || t.atEnd[0] < (r.tails[i - 1]?.atEnd[1] ?? -site.world.step) + site.world.step,
+    )
+  )
     out.push(
-      finding(site, 'error', 'no-tails', 'The tail has no width at its base line.', {
+      finding(site, 'error', 'no-tails', 'The tails leave no wood between them, or have none at their base line.', {
         hint: 'Smaller shoulders, a shorter tail or a wider pitch.',
       }),
     );
