@@ -14,6 +14,8 @@ import type { Kernel, Mesh, Rings } from './solid.js';
  */
 const UNIT = 2 ** 20;
 const MM = UNIT / 1e6;
+/** Solids further apart than this (own units, about a micrometre) do not touch. */
+const CLEAR = 1e-3;
 
 /** What is used of the library; its own declarations do not resolve under Node's module rules. */
 type Matrix = number[];
@@ -42,6 +44,7 @@ interface CrossSection {
 }
 interface ManifoldToplevel {
   readonly Manifold: {
+    compose(apart: readonly Manifold[]): Manifold;
     cube(size: readonly number[]): Manifold;
     hull(points: readonly Vec3[]): Manifold;
     tetrahedron(): Manifold;
@@ -179,25 +182,41 @@ class Arena implements CountedKernel {
       case 'placed':
         return this.kept(this.solid(recipe.of).transform(matrixOf(recipe.by)));
       case 'cut':
-        return this.fold([recipe.from, ...recipe.tools], (a, b) => (this.boxesMeet(a, b) ? a.subtract(b) : undefined));
+        return this.cut(recipe);
       case 'joined':
-        return this.fold(recipe.of, (a, b) => a.add(b));
+        return this.fold(recipe.of.map((r) => this.solid(r)), (a, b) => a.add(b)); // prettier-ignore
       case 'met':
-        return this.fold(recipe.of, (a, b) => a.intersect(b));
+        return this.fold(recipe.of.map((r) => this.solid(r)), (a, b) => a.intersect(b)); // prettier-ignore
     }
   }
-  /** One operand after the other, each result evaluated before the next; `undefined` means nothing changes. */
-  private fold(of: readonly Recipe[], step: (a: Manifold, b: Manifold) => Manifold | undefined): Manifold {
-    const [first, ...rest] = of;
-    let result = first ? this.kept(this.solid(first).translate(0, 0, 0)) : this.nothing();
-    for (const recipe of rest) {
-      const next = step(result, this.solid(recipe));
-      if (!next) continue;
-      this.kept(next).numTri();
-      this.free(result);
-      result = next;
+  /** Tools that stand clear of one another are taken away in one go, as one solid of several lumps; others in turn. */
+  private cut(recipe: Extract<Recipe, { op: 'cut' }>): Manifold {
+    const from = this.solid(recipe.from);
+    const tools = recipe.tools.map((t) => this.solid(t)).filter((t) => this.boxesMeet(from, t));
+    const sets: Manifold[][] = [];
+    for (const tool of tools) {
+      const last = sets[sets.length - 1];
+      if (last?.every((t) => this.boxesClear(t, tool))) last.push(tool);
+      else sets.push([tool]);
     }
-    return result;
+    return this.fold([from, ...sets], (a, b) => a.subtract(b));
+  }
+  /** One operand after the other, each result evaluated before the next. Several solids in one operand stand clear. */
+  private fold(of: readonly (Manifold | Manifold[])[], step: (a: Manifold, b: Manifold) => Manifold): Manifold {
+    let result: Manifold | undefined;
+    for (const operand of of) {
+      const [next, made] = Array.isArray(operand)
+        ? operand.length === 1
+          ? [operand[0] as Manifold, false]
+          : [this.kept(this.lib.Manifold.compose(operand)), true]
+        : [operand, false];
+      const last = result;
+      result = this.kept(last ? step(last, next) : next.translate(0, 0, 0));
+      result.numTri();
+      if (last) this.free(last);
+      if (made) this.free(next);
+    }
+    return result ?? this.nothing();
   }
   private nothing(): Manifold {
     return this.using(this.lib.Manifold.tetrahedron(), (a) => this.kept(a.subtract(a)));
@@ -261,6 +280,10 @@ class Arena implements CountedKernel {
     if (a.isEmpty() || b.isEmpty()) return false;
     const [p, q] = [a.boundingBox(), b.boundingBox()];
     return ([0, 1, 2] as const).every((i) => p.min[i] < q.max[i] && q.min[i] < p.max[i]);
+  }
+  private boxesClear(a: Manifold, b: Manifold): boolean {
+    const [p, q] = [a.boundingBox(), b.boundingBox()];
+    return ([0, 1, 2] as const).some((i) => p.max[i] + CLEAR < q.min[i] || q.max[i] + CLEAR < p.min[i]);
   }
   private kept<T extends Manifold | CrossSection>(handle: T): T {
     this.made++;
