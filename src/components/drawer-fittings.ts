@@ -52,7 +52,7 @@ export function slidesOf(sizes: DrawerSizes, plan: DrawerPlan, context: Componen
         over,
         notes: [
           'measure first: have the slides',
-          `screws ${casing}`,
+          `screws ${casing}; where slides stand on both faces, ${boxing}, or they meet`,
           'front screw in a round hole, the others in the middle of the lengthwise slots',
         ],
       },

@@ -1,6 +1,6 @@
-import { SLIDES } from '../data/slides.js';
 import type { Piece } from '../piece/piece.js';
 import { compareMarks, markRanges } from './marks.js';
+import { slideScrews } from './slide-screws.js';
 import { columns, type Table } from './table.js';
 
 /** Everything bought, by name, with where it goes; the screws that come with slides in a row of their own. */
@@ -18,7 +18,7 @@ export function hardwareList(piece: Piece): Table {
     add(h.kind, h.name, 1, '');
     for (const m of marks) rows.get(h.name)?.where.add(m);
     if (h.kind !== 'slide') continue;
-    for (const s of slideScrews(h.name, piece))
+    for (const s of slideScrews(h, piece))
       add('screw', `${s.name}, for slides, into the ${s.into}`, s.count, where ?? '');
   }
   const order = ['slide', 'pull', 'screw'];
@@ -30,10 +30,4 @@ export function hardwareList(piece: Piece): Table {
     columns: columns('name:Name', 'count:No.>', 'where:Where'),
     rows: sorted.map(([name, r]) => [name, String(r.count), markRanges([...r.where])]),
   };
-}
-
-/** The screws of one slide, by the family its name begins with. */
-function slideScrews(name: string, piece: Piece) {
-  const metric = piece.units === 'mm';
-  return SLIDES.find((s) => name.startsWith(s.name) && s.id.endsWith('metric') === metric)?.screws ?? [];
 }

@@ -8,6 +8,7 @@ import { diagonals, type Diagonal } from './diagonals.js';
 import { equalLengths, type EqualLength } from './equal-lengths.js';
 import { hardwareList } from './hardware-list.js';
 import { jointSchedule } from './joint-schedule.js';
+import { sharedCarriers } from './slide-screws.js';
 import type { Table } from './table.js';
 import { weights, type Weights } from './weights.js';
 
@@ -37,7 +38,10 @@ export function makeLists(
     weights: weights(piece, volumes),
   };
   const { unknown } = value.weights;
-  return { value, findings: [...thin(piece), ...(unknown.length > 0 ? [noMass(unknown)] : [])] };
+  return {
+    value,
+    findings: [...thin(piece), ...sharedCarriers(piece), ...(unknown.length > 0 ? [noMass(unknown)] : [])],
+  };
 }
 
 /** Parts that their rough stock gives only from short flat boards (warning), or not at all (error). */

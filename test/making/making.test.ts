@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { toIn } from '../../src/lengths/length.js';
+import { inches, toIn } from '../../src/lengths/length.js';
 import { boardFeet, footage, quarterInches } from '../../src/making/board-feet.js';
 import { cutList } from '../../src/making/cut-list.js';
 import { diagonals } from '../../src/making/diagonals.js';
@@ -11,6 +11,7 @@ import { compareMarks, markRanges } from '../../src/making/marks.js';
 import type { Table } from '../../src/making/table.js';
 import { layoutPiece } from '../../src/layout/layout-piece.js';
 import type { Piece } from '../../src/piece/piece.js';
+import type { Cut } from '../../src/words/cut.js';
 import { chest } from './sample.js';
 
 const records = (t: Table): Record<string, string>[] =>
@@ -142,6 +143,35 @@ describe('one stop, square, joints, bought things', () => {
       ['#6 × 5/8 pan head, for slides, into the case', '6', 'D1'],
       ['#8 × 1 1/4', '1', 'A7 R1'],
     ]);
+  });
+});
+
+describe('slides on both faces of one part', () => {
+  const line = (slide: string, face: 'left' | 'right', up: number): Cut => ({
+    shape: 'mark',
+    as: 'slide-line',
+    id: slide,
+    from: 'short_1',
+    mates: [slide],
+    rank: 5,
+    face,
+    axis: 1,
+    over: [0, 1],
+    at: inches(up),
+  });
+  const carrying = (apart: number): Piece => {
+    const base = chest();
+    const cuts = [line('d1.slide_left', 'left', 3), line('d1.slide_right', 'right', 3 + apart)];
+    return { ...base, parts: base.parts.map((p) => (p.id === 'a1' ? { ...p, cuts } : p)) };
+  };
+  it('take short screws where they meet, and the part says so', () => {
+    expect(hardwareList(carrying(0)).rows).toContainEqual(['#6 × 3/8 pan head, for slides, into the case', '6', 'D1']);
+    const findings = makeLists(carrying(0), []).findings.filter((f) => f.code === 'slide-screws-meet');
+    expect(findings.map((f) => [f.touches, f.severity])).toEqual([[['a1'], 'note']]);
+  });
+  it('and the long ones where they do not', () => {
+    expect(hardwareList(carrying(4)).rows).toContainEqual(['#6 × 5/8 pan head, for slides, into the case', '6', 'D1']);
+    expect(makeLists(carrying(4), []).findings.map((f) => f.code)).not.toContain('slide-screws-meet');
   });
 });
 
