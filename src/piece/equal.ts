@@ -65,7 +65,6 @@ function portrait(p: Part, f: Frame): string {
     size,
     growth,
     p.grain === undefined ? -1 : f.to[p.grain],
-    f.to[p.thickness],
     p.show.map((x) => mapFace(f, x)).sort(),
     p.cuts
       .filter((c) => c.shape !== 'mark')
@@ -101,14 +100,14 @@ const fits = (b: Part, a: Part, f: Frame): boolean => AXES.every((t) => sizes(b)
 
 /**
  * Marks equal parts: the same by turning names the first (one card); the same only by mirror names the mirror image (its own
- * card) and gives both a hand, by the side of the piece on which they stand.
+ * card) and gives both a hand, by the side of the piece on which they stand. `pairs`: typed as mirror images, ids.
  */
-export function markEqual(parts: readonly Part[]): Part[] {
+export function markEqual(parts: readonly Part[], pairs: readonly (readonly [string, string])[] = []): Part[] {
   const firsts: Part[] = [];
   const out = new Map<string, Part>();
   for (const p of parts) {
     const group = firsts.filter((f) => coarse(f) === coarse(p));
-    const turned = group.find((f) => alike(f, p, 1));
+    const turned = group.find((f) => sameHand(f, p) && alike(f, p, 1));
     if (turned) {
       out.set(p.id, { ...p, turnOf: turned.id });
       continue;
@@ -124,8 +123,20 @@ export function markEqual(parts: readonly Part[]): Part[] {
     out.set(mirror.id, { ...pair, mirrorOf: pair.mirrorOf ?? p.id, ...(side ? { hand: pair.hand ?? side[0] } : {}) });
     out.set(p.id, { ...p, mirrorOf: mirror.id, ...(side ? { hand: p.hand ?? side[1] } : {}) });
   }
+  for (const [one, two] of pairs) tellApart(one, two, out);
   return parts.map((p) => handed(out.get(p.id) ?? p, out));
 }
+/** Parts typed as mirror images that other cuts have made different are still the left one and the right one. */
+function tellApart(one: string, two: string, out: Map<string, Part>): void {
+  const [a, b] = [out.get(one), out.get(two)];
+  if (!a || !b || a.turnOf !== undefined || b.turnOf !== undefined) return;
+  const side = handsOf(a, b);
+  if (!side) return;
+  out.set(one, { ...a, hand: a.hand ?? side[0] });
+  out.set(two, { ...b, hand: b.hand ?? side[1] });
+}
+/** Parts that a component has told apart by hand are never one card, though until the last cut they may be one shape. */
+const sameHand = (a: Part, b: Part): boolean => a.hand === undefined || b.hand === undefined || a.hand === b.hand;
 /** A turned part has its first's hand. */
 function handed(p: Part, all: ReadonlyMap<string, Part>): Part {
   const first = p.turnOf === undefined ? undefined : all.get(p.turnOf);

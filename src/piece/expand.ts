@@ -27,12 +27,16 @@ export interface Drafts {
   readonly joints: readonly JointDraft[];
 }
 
+/** `short_1.front` is made by a component; an entry of that name only says otherwise about it. */
+export const isMade = (id: string): boolean => id.includes('.');
+
 const OWN = new Set(['each', 'like', 'mirror', 'about']);
 
 /** Parts and joints of a definition, one by one, in its order: `each` counted out, `like` and groups copied, mirrors named. */
 export function expand(def: Definition, findings: Findings): Drafts {
   const raw = new Map<string, Draft>();
-  for (const [key, spec] of Object.entries(def.parts)) addPart(raw, key, spec, ['parts', key], findings);
+  for (const [key, spec] of Object.entries(def.parts))
+    if (!isMade(key)) addPart(raw, key, spec, ['parts', key], findings);
   const joints: JointDraft[] = [];
   for (const [key, spec] of Object.entries(def.joints ?? {})) joints.push(...countJoint(key, spec, ['joints', key]));
   for (const [key, group] of Object.entries(def.groups ?? {})) addGroup(raw, joints, def, key, group, findings);

@@ -18,7 +18,7 @@ export function partsOf(bodies: readonly Body[], joints: readonly Joint[], findi
   const marks = marksOf(bodies, findings);
   return bodies.map((b) => {
     const role = roles.get(b.id) ?? 'standing';
-    const faceWords = b.own.faceWords ?? named(b, wordsOf(b, role, whole), findings);
+    const faceWords = named(b, b.own.faceWords ?? wordsOf(b, role, whole), findings);
     const reference = b.own.reference ?? chosen(b, referenceOf(b, role, whole, legs), findings);
     const { status, why } = statusOf(b, joints, whole);
     const staves = joints.find((j) => j.entering === b.id && j.receiving === b.id);
@@ -49,12 +49,25 @@ export function partsOf(bodies: readonly Body[], joints: readonly Joint[], findi
   });
 }
 
-/** `side_left` is the left side, `rail_2` is rail 2. */
+/** Short endings of ids that say where a part stands. */
+const PLACES: Readonly<Record<string, string>> = {
+  ...Object.fromEntries(FACES.map((f) => [f, f])),
+  l: 'left',
+  r: 'right',
+  fl: 'front left',
+  fr: 'front right',
+  bl: 'back left',
+  br: 'back right',
+};
+/** `side_left` is the left side, `leg_fl` the front left leg, `rail_2` is rail 2. */
 export function nameOf(id: string): string {
   const words = id.split(/[_.]/);
   const place: string[] = [];
-  while (words.length > 1 && (FACES as readonly string[]).includes(words[words.length - 1] ?? ''))
-    place.unshift(words.pop() ?? '');
+  for (let last = PLACES[words[words.length - 1] ?? '']; words.length > 1 && last !== undefined;) {
+    place.unshift(last);
+    words.pop();
+    last = PLACES[words[words.length - 1] ?? ''];
+  }
   return [...place, ...words].join(' ');
 }
 

@@ -98,37 +98,49 @@ function takenBy(one: Made): Taken[] {
   return [...of(meet.entering, given.entering), ...of(meet.receiving, given.receiving)];
 }
 
-/** Equal ranks that overlap: each that can yields once, seeing what the other took before either gave way. */
-function giveWay(batch: readonly Made[], findings: Findings): void {
+interface Clash {
+  readonly a: number;
+  readonly b: number;
+  readonly x: Taken;
+  readonly y: Taken;
+  readonly shared: boolean;
+}
+function clashesOf(batch: readonly Made[]): Clash[] {
   const before = batch.map(takenBy);
-  const bodies = new Map(batch.flatMap((m) => [m.meet.entering, m.meet.receiving]).map((b) => [b.id, b]));
-  const clashes: { readonly a: number; readonly b: number; readonly x: Taken; readonly y: Taken }[] = [];
+  const sizes = new Map(batch.flatMap((m) => [m.meet.entering, m.meet.receiving]).map((b) => [b.id, sizesOf(b)]));
+  const out: Clash[] = [];
   for (let a = 0; a < batch.length; a++)
     for (let b = a + 1; b < batch.length; b++)
       for (const x of before[a] ?? [])
         for (const y of before[b] ?? []) {
-          const body = bodies.get(x.part);
-          if (x.part === y.part && body && clash(x.cut, y.cut, sizesOf(body))) clashes.push({ a, b, x, y });
+          const size = x.part === y.part ? sizes.get(x.part) : undefined;
+          const how = size ? clash(x.cut, y.cut, size) : 'no';
+          if (how !== 'no') out.push({ a, b, x, y, shared: how === 'shared' });
         }
-  for (const { a, b, x, y } of clashes) {
+  return out;
+}
+
+/** Equal ranks that overlap: each that can gives way once, seeing what the other took before either did. */
+function giveWay(batch: readonly Made[], findings: Findings): void {
+  for (const { a, b, x, y, shared } of clashesOf(batch)) {
     const [one, two] = [batch[a] as Made, batch[b] as Made];
     const first = tryYield(one, y, findings);
     const second = tryYield(two, x, findings);
-    if (!first && !second) tellClash(one, two, x, findings);
+    if (!first && !second && !shared) tellClash(one, two, x, findings);
   }
 }
 
-/** True when the joint gave way (now or before). */
+/** True when the joint has an answer to the clash. It gives way once; an answer that changes nothing does not count. */
 function tryYield(one: Made, other: Taken, findings: Findings): boolean {
   const { kind } = one.meet;
   if (!kind.yield) return false;
   if (one.yielded) return true;
   const [claim] = claimIn(other, one.meet);
   if (!claim) return false;
-  one.yielded = true;
   const answer = kind.yield(one.r, claim, one.site);
   if (isDiagnostic(answer)) tell([answer], one.meet, findings);
-  else {
+  else if (answer !== one.r) {
+    one.yielded = true;
     one.r = answer;
     one.given = kind.give(answer, one.site);
   }

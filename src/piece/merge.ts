@@ -29,15 +29,14 @@ export function bounds(cut: Cut, size: Vec3): Box3 | undefined {
   }
 }
 
-/** Do two cuts in one part want the same wood? */
-export function clash(a: Cut, b: Cut, size: Vec3): boolean {
+/** Do two cuts in one part want the same wood? `shared`: one pass makes both, so that it does no harm. */
+export function clash(a: Cut, b: Cut, size: Vec3): 'no' | 'shared' | 'yes' {
   if ((a.shape === 'tails' || a.shape === 'tenon') && (b.shape === 'tails' || b.shape === 'tenon'))
-    return a.end === b.end && !merged(a, b);
+    return a.end === b.end && !merged(a, b) ? 'yes' : 'no';
   const p = bounds(a, size);
   const q = bounds(b, size);
-  return (
-    p !== undefined && q !== undefined && byAxis((x) => meet(p[x], q[x])).every((s) => s !== undefined) && !merged(a, b)
-  );
+  if (p === undefined || q === undefined || byAxis((x) => meet(p[x], q[x])).includes(undefined)) return 'no';
+  return merged(a, b) ? 'shared' : 'yes';
 }
 
 const same = (a: Span, b: Span): boolean => a[0] === b[0] && a[1] === b[1];

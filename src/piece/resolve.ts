@@ -26,6 +26,7 @@ import { defineMeasures } from './measures.js';
 import type { JointPlan, MeetingContext } from './meetings.js';
 import { meetingsOf, planJoint } from './meetings.js';
 import { didYouMean } from './names.js';
+import { override } from './override.js';
 import type { Drawer, Hardware, Part, Piece, Stock } from './piece.js';
 import type { Shop } from './shop.js';
 import { readShop, stepOf, swellOf, worldOf } from './shop.js';
@@ -61,10 +62,14 @@ export function resolvePiece(def: Definition, opts: ResolveOptions = {}): Outcom
           findings,
         });
   const hardware = drawers.flatMap((d) => addDrawer(d, bodies, plans, setting, ctx));
+  if (failed.size === 0) override(def, bodies, findings);
   const made = makeJoints(meetingsOf(plans, ctx), findings);
   addCuts(drawers, bodies);
   const parts = bodies.size > 0 ? partsOf([...bodies.values()], made.joints, findings) : [];
-  const piece = pieceOf(def, setting, parts, made, hardware, drawers);
+  const pairs = [...bodies.values()].flatMap((b) =>
+    b.own.mirror === undefined ? [] : [[b.own.mirror, b.id] as const],
+  );
+  const piece = pieceOf(def, setting, parts, made, hardware, drawers, pairs);
   return findings.list.some((f) => f.severity === 'error')
     ? { findings: findings.list }
     : { value: piece, findings: findings.list };
@@ -214,6 +219,7 @@ function pieceOf(
   made: JointsMade,
   hardware: readonly Hardware[],
   drawers: readonly MadeDrawer[],
+  pairs: readonly (readonly [string, string])[],
 ): Piece {
   for (const p of parts)
     for (const a of [0, 1, 2] as const) for (const end of [-1, 1]) s.graph.get(`${p.id}.${faceOf(a, end)}`);
@@ -239,7 +245,7 @@ function pieceOf(
     step: s.shop.step,
     measures,
     stocks: Object.fromEntries([...s.stocks].sort(([a], [b]) => (a < b ? -1 : 1))),
-    parts: byId(markEqual(parts)),
+    parts: byId(markEqual(parts, pairs)),
     joints: byId(made.joints),
     hardware: byId([...hardware, ...made.hardware]),
     drawers: drawers.flatMap((d): Drawer[] => (d.expansion.drawer ? [d.expansion.drawer] : [])),
