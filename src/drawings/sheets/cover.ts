@@ -208,7 +208,7 @@ function statusOfSizes(input: Prepared, x: number, y: number): Block {
 function cautions(input: Prepared, x: number, y: number, limit: number): Block {
   const { faces, lists, piece } = input;
   const { lb, kg, carriers } = lists.weights;
-  const weight = piece.units === 'in' ? `${Math.round(lb)} lb` : `${Math.round(kg)} kg`;
+  const weight = piece.units === 'in' ? `${Math.round(lb)}\u00a0lb` : `${Math.round(kg)}\u00a0kg`;
   const carry =
     carriers === 1
       ? `One carries it, about ${weight}.`

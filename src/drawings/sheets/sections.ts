@@ -1,0 +1,272 @@
+import type { Span } from '../../geom/box.js';
+import { round } from '../model.js';
+import { cuttingPlanes } from '../model.js';
+import { drawDimensions, measureFigure } from '../chains.js';
+import { collide, placeDimensions } from '../dimensions.js';
+import type { Chain, Link, Rect } from '../dimensions.js';
+import { balloon, group, label, leader } from '../draw.js';
+import { fieldOf } from '../frame.js';
+import { printed, sheetOf } from '../input.js';
+import type { Prepared, SheetKind } from '../input.js';
+import { largestScale } from '../marks.js';
+import type { Item } from '../picture.js';
+import { SIZE } from '../pens.js';
+import { cutPiece, drawSection } from '../section.js';
+import type { CutPart, CutPiece, Plane } from '../section.js';
+import { details } from './details.js';
+import { setText, widthOf } from '../text.js';
+import { extentOf, onPaper, PLAN, RIGHT_SIDE, viewAt } from '../views.js';
+import type { View } from '../views.js';
+import { pullBoxes } from './elevations.js';
+
+/** A–A through the depth, looking left; B–B through the width, looking down. Same scale, hatched by grain. */
+export const sections: SheetKind = {
+  id: 'sections',
+  title: 'Sections',
+  plan: () => 1,
+  draw(input, _page, place) {
+    const planes = planesOf(input);
+    const [a, b] = [cutPiece(input, planes.a), cutPiece(input, planes.b)];
+    const lay = layOut(input);
+    const scale = `1:${lay.oneTo}`;
+    return sheetOf(input, place, {
+      id: 'sections',
+      title: 'Sections',
+      folder: 'drawings',
+      alt: `${input.piece.header.title}: sections A–A and B–B, ${scale}`,
+      scale,
+      projection: true,
+      items: [
+        ...heading(input, 'A–A', scale, lay.a.box.x - 12, lay.top),
+        ...heading(input, 'B–B', scale, lay.b.box.x - 12, lay.top),
+        ...section(input, 'section-a', a, lay.a),
+        ...section(input, 'section-b', b, lay.b),
+        ...details(input, a, lay.a, b, lay.b),
+      ],
+    });
+  },
+};
+function planesOf(input: Prepared): { a: Plane; b: Plane } {
+  const at = cuttingPlanes(input.model, pullBoxes(input));
+  return {
+    a: { axis: 0, at: at.across, direction: RIGHT_SIDE },
+    b: { axis: 2, at: at.up, direction: PLAN },
+  };
+}
+function layOut(input: Prepared): { a: View; b: View; oneTo: number; top: number } {
+  const { left, right, top, bottom } = fieldOf(input.paper);
+  const box = input.model.overall;
+  const a = extentOf(box, RIGHT_SIDE);
+  const b = extentOf(box, PLAN);
+  const [aw, ah, bw, bh] = [a.right - a.left, a.high - a.low, b.right - b.left, b.high - b.low];
+  // 13 at the left of A–A, 32 of chains and names between, 8 at the right; under both two lanes.
+  const wide = (n: number): number => 13 + aw / n + 32 + bw / n + 8;
+  const oneTo = largestScale((n) => wide(n) <= right - left && Math.max(ah, bh) / n + 18 + 22 <= bottom - top) ?? 100;
+  const spare = right - left - wide(oneTo);
+  const y = top + 18;
+  const low = (h: number): number => Math.max(0, bottom - 22 - y - h / oneTo) * 0.35;
+  return {
+    oneTo,
+    top: top + 4.5,
+    a: viewAt(box, RIGHT_SIDE, oneTo, left + 13 + spare * 0.2, y + low(ah)),
+    b: viewAt(box, PLAN, oneTo, left + 13 + aw / oneTo + 32 + spare * 0.6, y + low(ah)),
+  };
+}
+const heading = (input: Prepared, name: string, scale: string, x: number, y: number): Item[] => {
+  const left = Math.max(x, fieldOf(input.paper).left);
+  const set = setText(input.faces, name, { x: left, y, size: SIZE.mark, face: 'semibold' });
+  return [...set.items, ...label(input.faces, scale, left + set.width + 3.4, y)];
+};
+
+function section(input: Prepared, id: string, piece: CutPiece, view: View): Item[] {
+  const { plane } = piece;
+  const drawn = drawSection(piece, view);
+  const chains = plane.axis === 0 ? depthChains(input, plane, view) : widthChains(input, plane, view);
+  const plan = placeDimensions({
+    view: view.box,
+    chains,
+    room: { right: 26, below: 21 },
+    measure: measureFigure(input.faces),
+    beyond: 14,
+  });
+  const taken = plan.figures.map((f) => f.box);
+  const names = plane.axis === 0 ? [] : boxNote(input, plane, view);
+  const drawers = drawerNames(input, plane, view);
+  const blocked = [...taken, ...drawers.map((d) => d.box), ...names.map((n) => n.box)];
+  return [
+    group(id, drawn.items, { role: 'section', alt: id }),
+    ...drawDimensions(input.faces, id, plan, view.oneTo),
+    ...[...drawers, ...names].flatMap((d) => d.items),
+    ...memberNames(input, drawn.cut, view, blocked, plane.axis === 0 ? 3 : 11),
+  ];
+}
+const links = (input: Prepared, view: View, axis: 0 | 1 | 2, stations: readonly number[]): Link[] => {
+  const k = Math.abs(view.direction.right[axis]) > 0.5 ? 0 : 1;
+  const at = (v: number): number => onPaper(view, [axis === 0 ? v : 0, axis === 1 ? v : 0, axis === 2 ? v : 0])[k];
+  const sorted = [...new Set(stations)].sort((p, q) => at(p) - at(q));
+  return sorted.slice(1).map((v, i): Link => {
+    const nm = Math.abs(v - (sorted[i] as number));
+    return { from: at(sorted[i] as number), to: at(v), figure: printed(input, nm), nm };
+  });
+};
+/** The box of each drawer without its front, piece axes. */
+function boxesOf(input: Prepared, plane: Plane) {
+  const standing = new Map(input.model.standing.map((s) => [s.part.id, s]));
+  return input.model.openings.flatMap((opening) => {
+    const parts = opening.drawer.parts.filter((p) => p !== opening.drawer.front).flatMap((p) => standing.get(p) ?? []);
+    if (parts.length === 0) return [];
+    const box = round(parts.map((p) => p.shoulder));
+    return box[plane.axis][0] < plane.at && plane.at < box[plane.axis][1] ? [{ opening, box }] : [];
+  });
+}
+/** A–A: heights of drawer boxes and what lies under them at the right; front, box and the rest below. */
+function depthChains(input: Prepared, plane: Plane, view: View): Chain[] {
+  const cut = boxesOf(input, plane);
+  const heights = cut.flatMap(({ opening, box }) => links(input, view, 2, [opening.up[0], box[2][0], box[2][1]]));
+  const body = caseSpan(input, 1);
+  const first = cut[0];
+  const front = first && input.model.standing.find((s) => s.part.id === first.opening.drawer.front);
+  const depth =
+    first && front
+      ? links(input, view, 1, [
+          body[0],
+          front.shoulder[1][0],
+          front.shoulder[1][1],
+          first.box[1][0],
+          first.box[1][1],
+          body[1],
+        ])
+      : links(input, view, 1, depthStations(input, plane, body));
+  return [
+    { id: 'boxes', side: 'right', links: heights.map((l) => l) },
+    { id: 'depth', side: 'below', links: depth },
+    ...(depth.length > 1 ? [{ id: 'body', side: 'below' as const, links: links(input, view, 1, body) }] : []),
+  ];
+}
+/** Faces of the case parts that are cut, but no more than seven stations: else only the whole depth. */
+function depthStations(input: Prepared, plane: Plane, body: Span): number[] {
+  const cut = input.model.case.filter((s) => s.whole[plane.axis][0] < plane.at && plane.at < s.whole[plane.axis][1]);
+  const thin = cut.filter((s) => s.square && s.shoulder[1][1] - s.shoulder[1][0] < (body[1] - body[0]) / 3);
+  const stations = [...new Set([...body, ...thin.flatMap((s) => [...s.shoulder[1]])])].filter(
+    (v) => v >= body[0] && v <= body[1],
+  );
+  return stations.length <= 7 ? stations : [...body];
+}
+/** The case without overhangs: what its tallest members span. */
+function caseSpan(input: Prepared, axis: 0 | 1): Span {
+  const tall = input.model.case.filter(
+    (s) => s.shoulder[2][1] - s.shoulder[2][0] > (input.model.overall[2][1] - input.model.overall[2][0]) / 2,
+  );
+  return tall.length > 0 ? round(tall.map((s) => s.shoulder))[axis] : input.model.overall[axis];
+}
+/** B–B: members and clear widths across at mid depth. */
+function widthChains(input: Prepared, plane: Plane, view: View): Chain[] {
+  const body = caseSpan(input, 0);
+  const [front, back] = input.model.overall[1];
+  const mid = (front + back) / 2;
+  const cut = input.model.case.filter(
+    (s) =>
+      s.square &&
+      s.shoulder[2][0] < plane.at &&
+      plane.at < s.shoulder[2][1] &&
+      s.shoulder[1][0] < mid &&
+      mid < s.shoulder[1][1],
+  );
+  const stations = [...body, ...cut.flatMap((s) => [...s.shoulder[0]])];
+  const across = links(input, view, 0, stations);
+  const chains: Chain[] = [{ id: 'widths', side: 'below', links: across }];
+  if (across.length > 1) chains.push({ id: 'width', side: 'below', links: links(input, view, 0, body) });
+  return chains;
+}
+
+interface Placed {
+  readonly items: Item[];
+  readonly box: Rect;
+}
+function drawerNames(input: Prepared, plane: Plane, view: View): Placed[] {
+  return boxesOf(input, plane).map(({ opening, box }) => {
+    const [x, y] = onPaper(view, [
+      (box[0][0] + box[0][1]) / 2,
+      (box[1][0] + box[1][1]) / 2,
+      (box[2][0] + box[2][1]) / 2,
+    ]);
+    const w = widthOf(input.faces, opening.drawer.mark, SIZE.name, 'semibold');
+    return {
+      items: label(input.faces, opening.drawer.mark, x, y + 1.5, {
+        size: SIZE.name,
+        face: 'semibold',
+        anchor: 'middle',
+      }),
+      box: { x: x - w / 2, y: y - 2, w, h: 4 },
+    };
+  });
+}
+/** B–B: how wide the box is and how much less than its opening. */
+function boxNote(input: Prepared, plane: Plane, view: View): Placed[] {
+  return boxesOf(input, plane).flatMap(({ opening, box }): Placed[] => {
+    const width = box[0][1] - box[0][0];
+    const less = opening.across[1] - opening.across[0] - width;
+    const words = `box ${printed(input, width)}: opening less ${printed(input, less)}`;
+    const w = widthOf(input.faces, words, SIZE.text);
+    const [x, y] = onPaper(view, [(box[0][0] + box[0][1]) / 2, (box[1][0] + box[1][1]) / 2, 0]);
+    if (w > width / 1e6 / view.oneTo - 4) return [];
+    return [
+      {
+        items: [...setText(input.faces, words, { x, y: y + 8.5, size: SIZE.text, anchor: 'middle' }).items],
+        box: { x: x - w / 2, y: y + 5, w, h: 5 },
+      },
+    ];
+  });
+}
+
+/** Ids of the cut members stand in the air beside them; thin ones get a balloon above B–B; one without air is left to the key. */
+function memberNames(
+  input: Prepared,
+  cut: readonly CutPart[],
+  view: View,
+  blocked: readonly Rect[],
+  right: number,
+): Item[] {
+  const rects = cut.map((c) => c.box);
+  const placed: Rect[] = [...blocked];
+  const out: Item[] = [];
+  const limit: Rect = { x: view.box.x - 11, y: view.box.y - 5, w: view.box.w + 11 + right, h: view.box.h + 5 };
+  for (const c of cut) {
+    if (c.standing.part.drawer !== undefined) continue;
+    const { mark } = c.standing.part;
+    if (Math.min(c.box.w, c.box.h) < 1.2) {
+      out.push(...thinName(input, c, view));
+      continue;
+    }
+    const w = widthOf(input.faces, mark, SIZE.text, 'semibold');
+    const free = spotsBeside(c.box, w).find((s) => {
+      const roomy = { x: s.x - 0.5, y: s.y - 0.5, w: s.w + 1, h: s.h + 1 };
+      const within =
+        s.x >= limit.x && s.y >= limit.y && s.x + s.w <= limit.x + limit.w && s.y + s.h <= limit.y + limit.h;
+      return within && !rects.some((r) => collide(r, roomy)) && !placed.some((p) => collide(p, roomy));
+    });
+    if (!free) continue;
+    placed.push(free);
+    out.push(...label(input.faces, mark, free.x, free.y + free.h, { face: 'semibold' }));
+  }
+  return out;
+}
+function spotsBeside(box: Rect, w: number): Rect[] {
+  const h = 2.5;
+  return [0.5, 0.3, 0.7, 0.15, 0.85].flatMap((f): Rect[] => [
+    { x: box.x + box.w + 2, y: box.y + box.h * f - h / 2, w, h },
+    { x: box.x - 2 - w, y: box.y + box.h * f - h / 2, w, h },
+    { x: box.x + box.w * f - w / 2, y: box.y - 1.4 - h, w, h },
+    { x: box.x + box.w * f - w / 2, y: box.y + box.h + 1.4, w, h },
+  ]);
+}
+/** A lying thin panel at the top edge of a view carries a balloon above it; elsewhere the other section names it. */
+function thinName(input: Prepared, c: CutPart, view: View): Item[] {
+  if (c.box.w < 20 || c.box.y > view.box.y + 4) return [];
+  const x = c.box.x + c.box.w * 0.2;
+  const y = c.box.y - 8;
+  return [
+    ...leader([x + 2.2, y + 3], [x + 5, c.box.y + c.box.h / 2]),
+    ...balloon(input.faces, c.standing.part.mark, x, y),
+  ];
+}
