@@ -75,8 +75,11 @@ export function groupCollinear(visible: readonly Piece2[], hidden: readonly Piec
 }
 export const lengthOf = ({ a, b }: { readonly a: Point; readonly b: Point }): number =>
   Math.hypot(b[0] - a[0], b[1] - a[1]);
-export const idsOf = (...lists: readonly (readonly string[])[]): string[] =>
-  [...new Set(lists.flat())].sort((a, b) => (a < b ? -1 : a > b ? 1 : 0));
+/** Both lists as one, sorted. */
+function idsOf(a: readonly string[], b: readonly string[]): readonly string[] {
+  if (a === b || b.every((id) => a.includes(id))) return a;
+  return [...new Set([...a, ...b])].sort((x, y) => (x < y ? -1 : x > y ? 1 : 0));
+}
 
 /** Overlapping and nearly touching stretches made one. */
 export function united(stretches: readonly Stretch[]): Stretch[] {

@@ -29,8 +29,9 @@ export function hiddenLines(items: readonly SceneItem[], view: ViewAxes): { visi
   const scene = sceneOf(items, view);
   const visible: Piece2[] = [];
   const hidden: Piece2[] = [];
+  const owner = items.map((item) => [item.id]);
   for (let e = 0; e < scene.edgeItem.length; e++) {
-    const ids = [(items[scene.edgeItem[e] as number] as SceneItem).id];
+    const ids = owner[scene.edgeItem[e] as number] as readonly string[];
     const p = scene.edges.subarray(e * 6, e * 6 + 6) as unknown as Ends;
     const size = Math.hypot(p[3] - p[0], p[4] - p[1]);
     if (size < GAP) continue;

@@ -49,12 +49,11 @@ function turned({ mesh, placement }: SceneItem, view: ViewAxes): Turned {
   const shift = rows.map((r) => dot(r, placement.origin) / NM_PER_MM);
   const move = (source: Float64Array, by: readonly number[]): Float64Array => {
     const out = new Float64Array(source.length);
-    for (let i = 0; i < source.length; i += 3)
-      for (let k = 0; k < 3; k++) {
-        const [p, q, r] = own[k] as [number, number, number];
-        const [x, y, z] = [source[i] as number, source[i + 1] as number, source[i + 2] as number];
-        out[i + k] = p * x + q * y + r * z + (by[k] as number);
-      }
+    for (let k = 0; k < 3; k++) {
+      const [p, q, r, d] = [...(own[k] as number[]), by[k]] as [number, number, number, number];
+      for (let i = 0; i < source.length; i += 3)
+        out[i + k] = p * (source[i] as number) + q * (source[i + 1] as number) + r * (source[i + 2] as number) + d;
+    }
     return out;
   };
   const topo = topology(mesh);
@@ -68,65 +67,81 @@ function turned({ mesh, placement }: SceneItem, view: ViewAxes): Turned {
 const drawn = (t: Turned, edge: number): boolean =>
   t.topo.arris[edge] === 1 || t.faces[t.topo.left[edge] as number] !== t.faces[t.topo.right[edge] as number];
 
-/** Writes one seen triangle; false when it covers nothing. */
-function writeFace(t: Turned, mesh: Mesh, triangle: number, out: number[]): boolean {
-  const corner = (k: number): number => (mesh.triangles[triangle * 3 + (k % 3)] as number) * 3;
-  const [a, b, c] = [corner(0), corner(1), corner(2)];
-  const p = (i: number): number => t.points[i] as number;
-  const area = (p(b) - p(a)) * (p(c + 1) - p(a + 1)) - (p(c) - p(a)) * (p(b + 1) - p(a + 1));
+/** Writes one seen triangle at `at`; false when it covers nothing. */
+function writeFace(t: Turned, triangles: Uint32Array, triangle: number, out: Float64Array, at: number): boolean {
+  const p = t.points;
+  const n = triangle * 3;
+  const [a, b, c] = [(triangles[n] as number) * 3, (triangles[n + 1] as number) * 3, (triangles[n + 2] as number) * 3];
+  const [ax, ay, az] = [p[a] as number, p[a + 1] as number, p[a + 2] as number];
+  const [bx, by, bz] = [p[b] as number, p[b + 1] as number, p[b + 2] as number];
+  const [cx, cy, cz] = [p[c] as number, p[c + 1] as number, p[c + 2] as number];
+  const area = (bx - ax) * (cy - ay) - (cx - ax) * (by - ay);
   if (Math.abs(area) < 1e-9) return false;
   const way = Math.sign(area);
-  for (let k = 0; k < 3; k++) {
-    const [u, v] = [corner(k), corner(k + 1)];
-    const [dx, dy] = [p(v) - p(u), p(v + 1) - p(u + 1)];
-    const long = Math.hypot(dx, dy) || 1;
+  const side = (k: number, ux: number, uy: number, vx: number, vy: number): void => {
+    const [dx, dy] = [vx - ux, vy - uy];
+    const long = Math.sqrt(dx * dx + dy * dy) || 1;
     const [nx, ny] = [(-dy * way) / long, (dx * way) / long];
-    const margin = drawn(t, t.topo.sides[triangle * 3 + k] as number) ? NEAR : -NEAR;
-    out.push(nx, ny, -(nx * p(u) + ny * p(u + 1)), margin);
-  }
-  const n = triangle * 3;
+    out[at + k * 4] = nx;
+    out[at + k * 4 + 1] = ny;
+    out[at + k * 4 + 2] = -(nx * ux + ny * uy);
+    out[at + k * 4 + 3] = drawn(t, t.topo.sides[n + k] as number) ? NEAR : -NEAR;
+  };
+  side(0, ax, ay, bx, by);
+  side(1, bx, by, cx, cy);
+  side(2, cx, cy, ax, ay);
   const [nx, ny, nz] = [t.normals[n] as number, t.normals[n + 1] as number, t.normals[n + 2] as number];
-  out.push(-nx / nz, -ny / nz, p(a + 2) + (nx * p(a) + ny * p(a + 1)) / nz, Math.max(p(a + 2), p(b + 2), p(c + 2)));
+  out[at + 12] = -nx / nz;
+  out[at + 13] = -ny / nz;
+  out[at + 14] = az + (nx * ax + ny * ay) / nz;
+  out[at + 15] = Math.max(az, bz, cz);
   return true;
 }
 
 /** Turns all items to the view and indexes the triangles that face the eye. */
 export function sceneOf(items: readonly SceneItem[], view: ViewAxes): Scene {
-  const faces: number[] = [];
-  const normals: number[] = [];
-  const boxes: number[] = [];
-  const edges: number[] = [];
-  const edgeItem: number[] = [];
-  const edgeSeen: number[] = [];
-  items.forEach((item, number) => {
-    const t = turned(item, view);
-    const { points: p, topo } = t;
+  const all = items.map((item) => turned(item, view));
+  const most = all.reduce((n, t) => n + t.faces.reduce((m, f) => m + f, 0), 0);
+  const lines = all.reduce((n, t) => n + t.topo.from.reduce((m, _, e) => m + (drawn(t, e) ? 1 : 0), 0), 0);
+  const faces = new Float64Array(most * STRIDE);
+  const faceNormals = new Float64Array(most * 3);
+  const boxes = new Float64Array(most * 4);
+  const edges = new Float64Array(lines * 6);
+  const [edgeItem, edgeSeen] = [new Uint32Array(lines), new Uint8Array(lines)];
+  let [count, line] = [0, 0];
+  all.forEach((t, number) => {
+    const { triangles } = (items[number] as SceneItem).mesh;
     for (let i = 0; i < t.faces.length; i++) {
-      if (!t.faces[i] || !writeFace(t, item.mesh, i, faces)) continue;
-      normals.push(...t.normals.subarray(i * 3, i * 3 + 3));
-      const at = [0, 1, 2].map((k) => (item.mesh.triangles[i * 3 + k] as number) * 3);
-      const [xs, ys] = [at.map((k) => p[k] as number), at.map((k) => p[k + 1] as number)];
-      boxes.push(Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys));
+      if (!t.faces[i] || !writeFace(t, triangles, i, faces, count * STRIDE)) continue;
+      for (let k = 0; k < 3; k++) faceNormals[count * 3 + k] = t.normals[i * 3 + k] as number;
+      writeBox(t.points, triangles, i, boxes, count * 4);
+      count++;
     }
-    for (let e = 0; e < topo.from.length; e++) {
+    for (let e = 0; e < t.topo.from.length; e++) {
       if (!drawn(t, e)) continue;
-      const [a, b] = [(topo.from[e] as number) * 3, (topo.to[e] as number) * 3];
-      edges.push(...p.subarray(a, a + 3), ...p.subarray(b, b + 3));
-      edgeItem.push(number);
-      edgeSeen.push((t.faces[topo.left[e] as number] as number) | (t.faces[topo.right[e] as number] as number));
+      const [a, b] = [(t.topo.from[e] as number) * 3, (t.topo.to[e] as number) * 3];
+      for (let k = 0; k < 3; k++) {
+        edges[line * 6 + k] = t.points[a + k] as number;
+        edges[line * 6 + 3 + k] = t.points[b + k] as number;
+      }
+      edgeItem[line] = number;
+      edgeSeen[line++] = (t.faces[t.topo.left[e] as number] as number) | (t.faces[t.topo.right[e] as number] as number);
     }
   });
-  const count = boxes.length / 4;
-  const index = count > 0 ? new Flatbush(count) : undefined;
-  for (let i = 0; i < count; i++)
-    index?.add(boxes[i * 4] as number, boxes[i * 4 + 1] as number, boxes[i * 4 + 2], boxes[i * 4 + 3]);
-  index?.finish();
-  return {
-    faces: Float64Array.from(faces),
-    faceNormals: Float64Array.from(normals),
-    index,
-    edges: Float64Array.from(edges),
-    edgeItem: Uint32Array.from(edgeItem),
-    edgeSeen: Uint8Array.from(edgeSeen),
-  };
+  return { faces, faceNormals, index: indexOf(boxes, count), edges, edgeItem, edgeSeen };
+}
+function writeBox(p: Float64Array, triangles: Uint32Array, i: number, out: Float64Array, at: number): void {
+  for (let axis = 0; axis < 2; axis++) {
+    const [a, b, c] = [0, 1, 2].map((k) => p[(triangles[i * 3 + k] as number) * 3 + axis] as number) as unknown as Vec3;
+    out[at + axis] = Math.min(a, b, c);
+    out[at + axis + 2] = Math.max(a, b, c);
+  }
+}
+function indexOf(boxes: Float64Array, count: number): Flatbush | undefined {
+  if (count === 0) return undefined;
+  const index = new Flatbush(count);
+  for (let i = 0; i < count * 4; i += 4)
+    index.add(boxes[i] as number, boxes[i + 1] as number, boxes[i + 2], boxes[i + 3]);
+  index.finish();
+  return index;
 }
