@@ -255,7 +255,7 @@ function leaning(face: Face, toward: Face, degrees: number): readonly [Vec3, Vec
 /** What of the blank lies beyond a plane: its corners there, and where its arrises cross. */
 function beyondPlane(c: Of<'plane'>, b: Box3): Recipe[] {
   const box = c.within ?? grown(b);
-  const high = (v: Vec3): number => AXES.reduce((sum, a) => sum + c.normal[a] * (v[a] - c.point[a]), 0);
+  const high = (v: Vec3): number => AXES.reduce<number>((sum, a) => sum + c.normal[a] * (v[a] - c.point[a]), 0);
   const corners = [0, 1, 2, 3, 4, 5, 6, 7].map((i): Vec3 => byAxis((a) => box[a][((i >> a) & 1) as 0 | 1]));
   if (!corners.some((v) => high(v) > 0)) return [];
   const points = corners.filter((v) => high(v) >= 0);

@@ -1,0 +1,145 @@
+import { faceAxis, opposite } from '../../geom/axis.js';
+import type { Axis } from '../../geom/axis.js';
+import { formatLength } from '../../lengths/format.js';
+import type { Faces } from '../../type/type.js';
+import type { Cut } from '../../words/cut.js';
+import { distance } from '../../words/frame.js';
+import { arrowhead, line, originCircle, polyline } from '../draw.js';
+import { SIZE } from '../pens.js';
+import type { Item } from '../picture.js';
+import { spread } from '../spread.js';
+import { setText, widthOf } from '../text.js';
+import { across, paperX, paperY, shows, spansOf, upward } from './view.js';
+import type { Placed } from './view.js';
+
+/** Distance of the line of running figures from the view, mm (ISO 129-1 running dimensioning; distances our default). */
+const OFF = 4.2;
+
+/** Coordinates worth a figure along an axis of the view: edges and centres of the cuts that show, and the far side. */
+export function stations(cuts: readonly Cut[], v: Placed, axis: Axis): number[] {
+  const [lo, hi] = v.frame.blank[axis];
+  const found = new Set<number>();
+  for (const cut of cuts) {
+    if (!shows(cut, v)) continue;
+    if (cut.shape === 'dovetail' && cut.taper === axis && cut.as !== 'end-socket') {
+      found.add((cut.atFace[0] + cut.atFace[1]) / 2);
+      continue;
+    }
+    if (cut.shape === 'tails' && cut.taper === axis) {
+      for (const t of cut.tails) found.add((t.atBase[0] + t.atBase[1]) / 2);
+      continue;
+    }
+    if (cut.shape === 'bore') {
+      const s = spansOf(cut, v.frame)[axis];
+      if (axis !== faceAxis(cut.face)) found.add((s[0] + s[1]) / 2);
+      continue;
+    }
+    if (cut.shape === 'tenon') {
+      if (faceAxis(cut.end) === axis) found.add(cut.shoulder);
+      continue;
+    }
+    if (cut.shape === 'arris' || cut.shape === 'outline' || cut.shape === 'plane') continue;
+    const s = cut.shape === 'dovetail' && cut.taper === axis ? cut.atFace : spansOf(cut, v.frame)[axis];
+    for (const x of s) found.add(x);
+  }
+  const all = [...found].filter((x) => x > lo && x < hi);
+  const far = opposite(v.frame.datum[axis]);
+  return [...new Set([...all, distance(v.frame, far, lo) === 0 ? lo : hi])];
+}
+
+/** Running figures above (or below) a view, from the datum of its horizontal axis. Nothing that would not fit is drawn. */
+export function figuresAcross(
+  faces: Faces,
+  v: Placed,
+  cuts: readonly Cut[],
+  room: readonly [number, number],
+  below = false,
+): Item[] {
+  const axis = across(v.side);
+  const datum = v.frame.datum[axis];
+  const all = stations(cuts, v, axis)
+    .map((at) => ({ at, x: paperX(v, at), text: formatLength(distance(v.frame, datum, at), v.frame.units) }))
+    .sort((a, b) => a.x - b.x);
+  const widths = all.map((s) => widthOf(faces, s.text, SIZE.figure, 'semibold'));
+  const options = { gap: 1.2, pitch: 0, blocked: [], within: room };
+  const wishes = all.map((s, i) => ({ at: s.x, half: (widths[i] as number) / 2 }));
+  const kept = fit(all, wishes, options, (s) => distance(v.frame, datum, s.at));
+  const y = below ? v.y + v.h + OFF : v.y - OFF;
+  const base = below ? y + 5.4 : y - 2.6;
+  const edge = below ? v.y + v.h + 1.2 : v.y - 1.2;
+  const zero = paperX(v, v.frame.blank[axis][datumLow(v, axis) ? 0 : 1]);
+  const far = kept.reduce((x, k) => (Math.abs(k.item.x - zero) > Math.abs(x - zero) ? k.item.x : x), zero);
+  const out: Item[] = [...line('N', zero, y, far, y), ...line('N', zero, edge, zero, y)];
+  for (const { item, place } of kept) {
+    const knee = below ? y + 1 : y - 1;
+    out.push(...polyline('N', [[item.x, edge], [item.x, knee], [place, below ? knee + 1 : knee - 1]])); // prettier-ignore
+    out.push(...tip([item.x, y], item.x < zero ? [-1, 0] : [1, 0], Math.abs(item.x - zero)));
+    out.push(...figure(faces, item.text, place, base, 'middle'));
+  }
+  return [...out, ...originCircle(zero, y)];
+}
+const datumLow = (v: Placed, axis: Axis): boolean =>
+  v.frame.datum[axis] === (['left', 'front', 'bottom'] as const)[axis];
+/** An arrowhead, or a tick where the link is too short for one (our default: 2.6). */
+const tip = (at: readonly [number, number], way: readonly [number, number], room: number): Item[] =>
+  room >= 2.6 ? arrowhead(at, way) : line('W', at[0] - 0.7, at[1] + 0.7, at[0] + 0.7, at[1] - 0.7);
+const figure = (faces: Faces, text: string, x: number, y: number, anchor: 'start' | 'middle' | 'end'): Item[] => [
+  ...setText(faces, text, { x, y, size: SIZE.figure, face: 'semibold', anchor }).items,
+];
+
+/** Running figures at the left or right of a view, from the datum of its vertical axis. */
+export function figuresUp(
+  faces: Faces,
+  v: Placed,
+  cuts: readonly Cut[],
+  room: readonly [number, number],
+  atLeft: boolean,
+): Item[] {
+  const axis = upward(v.side);
+  const datum = v.frame.datum[axis];
+  const all = stations(cuts, v, axis)
+    .map((at) => ({ at, y: paperY(v, at), text: formatLength(distance(v.frame, datum, at), v.frame.units) }))
+    .sort((a, b) => a.y - b.y);
+  const wishes = all.map((s) => ({ at: s.y, half: s.text.includes('/') ? 2.6 : 1.6 }));
+  const kept = fit(all, wishes, { gap: 0.3, pitch: 0, blocked: [], within: room }, (s) =>
+    distance(v.frame, datum, s.at),
+  );
+  const side = atLeft ? -1 : 1;
+  const edge = atLeft ? v.x - 1.2 : v.x + v.w + 1.2;
+  const x = atLeft ? v.x - OFF : v.x + v.w + OFF;
+  const zero = paperY(v, v.frame.blank[axis][datumLow(v, axis) ? 0 : 1]);
+  const far = kept.reduce((y, k) => (Math.abs(k.item.y - zero) > Math.abs(y - zero) ? k.item.y : y), zero);
+  const out: Item[] = [...line('N', x, zero, x, far), ...line('N', edge, zero, x, zero)];
+  for (const { item, place } of kept) {
+    out.push(...polyline('N', [[edge, item.y], [x + side, item.y], [x + side * 2, place]])); // prettier-ignore
+    out.push(...tip([x, item.y], [0, item.y < zero ? -1 : 1], Math.abs(item.y - zero)));
+    out.push(...figure(faces, item.text, x + side * 2.5, place + 1.23, atLeft ? 'end' : 'start'));
+  }
+  return [...out, ...originCircle(x, zero)];
+}
+/** Spreads figures; where they are too many the ones nearest the last dropped first, the overall size never. */
+function fit<T>(
+  all: readonly T[],
+  wishes: readonly { at: number; half: number }[],
+  options: Parameters<typeof spread>[1],
+  order: (t: T) => number,
+): { item: T; place: number }[] {
+  let keep = all.map((item, i) => ({ item, wish: wishes[i] as { at: number; half: number } }));
+  while (keep.length > 0) {
+    const places = spread(
+      keep.map((k) => k.wish),
+      options,
+    );
+    if (places) return keep.map((k, i) => ({ item: k.item, place: places[i] as number }));
+    const overall = [...keep].sort((a, b) => order(b.item) - order(a.item))[0];
+    const crowded = keep
+      .filter((k) => k !== overall || keep.length === 1)
+      .map((k) => ({
+        k,
+        room: Math.min(...keep.filter((o) => o !== k).map((o) => Math.abs(o.wish.at - k.wish.at)), 1e9),
+      }))
+      .sort((a, b) => a.room - b.room || order(a.k.item) - order(b.k.item))[0];
+    keep = keep.filter((k) => k !== crowded?.k);
+  }
+  return [];
+}

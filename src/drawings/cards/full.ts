@@ -1,0 +1,199 @@
+import { opposite } from '../../geom/axis.js';
+import type { Face } from '../../geom/axis.js';
+import { formatLength } from '../../lengths/format.js';
+import type { Callout } from '../../words/callout.js';
+import { MEASURE_FROM, sayReference } from '../../words/card.js';
+import { called } from '../../words/frame.js';
+import { blank, label, line, statusBar, tag, tickBox } from '../draw.js';
+import { SIZE } from '../pens.js';
+import type { Item } from '../picture.js';
+import { setText, widthOf } from '../text.js';
+import type { Run } from '../text.js';
+import type { CardLook } from './half.js';
+import { endFace, viewFaces } from './half.js';
+import { whereUsed } from './key.js';
+import { columnOf } from './list.js';
+import { noWork, sideView } from './panel.js';
+import type { Row } from './words.js';
+
+/** Geometry of a full card (our default): 254.7 x 195 on Letter, from (12.35, 10.45). */
+export const FULL = { x: 12.35, y: 10.45, w: 254.7, h: 195, right: 130, column: 124.7, cuts: 30, rows: 176.5 } as const;
+
+/** What is left over for a second sheet. */
+export interface Rest {
+  readonly callouts: readonly Callout[];
+  readonly rows: readonly Row[];
+}
+export const nothing = (r: Rest): boolean => r.callouts.length === 0 && r.rows.length === 0;
+
+export function fullCard(look: CardLook): { items: Item[]; rest: Rest } {
+  const { faces, card } = look;
+  const { x, y } = FULL;
+  const col = { x: x + FULL.right, w: FULL.column };
+  const list = columnOf(faces, card.callouts, card.rows, col, y + FULL.cuts + 2.3, y + FULL.rows);
+  const items = [
+    ...head(look),
+    ...views(look),
+    ...label(faces, 'Cuts, in this order', col.x, y + FULL.cuts, { size: SIZE.figure, face: 'semibold' }),
+    ...line('W', col.x, y + FULL.cuts + 2.3, col.x + col.w, y + FULL.cuts + 2.3),
+    ...list.items,
+    ...proof(look),
+    ...foot(look),
+  ];
+  return { items, rest: list };
+}
+/** A further sheet of a card that overflows: its tag, and the rest of the cuts and rows. */
+export function continuedCard(look: CardLook, rest: Rest): { items: Item[]; rest: Rest } {
+  const { faces, card } = look;
+  const { x, y } = FULL;
+  const heading = setText(faces, 'Cuts, continued', { x, y: y + FULL.cuts, size: SIZE.figure, face: 'semibold' });
+  const left = columnOf(faces, rest.callouts, rest.rows, { x, w: FULL.column }, y + FULL.cuts + 2.3, y + 186);
+  const next = columnOf(
+    faces,
+    left.callouts,
+    left.rows,
+    { x: x + FULL.right, w: FULL.column },
+    y + FULL.cuts + 2.3,
+    y + 186,
+  );
+  return {
+    items: [
+      ...tag(faces, card.part.mark, x, y, card.part.mark.length > 3 ? 32 : 25),
+      ...label(faces, `${card.hand}, second sheet`, x + 36, y + 8, { size: SIZE.hand, face: 'semibold' }),
+      ...heading.items,
+      ...line('W', x, y + FULL.cuts + 2.3, x + FULL.column, y + FULL.cuts + 2.3),
+      ...left.items,
+      ...next.items,
+      ...foot(look),
+    ],
+    rest: next,
+  };
+}
+
+function head(look: CardLook): Item[] {
+  const { faces, card, piece } = look;
+  const { part, frame } = card;
+  const { x, y } = FULL;
+  const wide = part.mark.length > 3 ? 32 : 25;
+  const handWide = widthOf(faces, card.hand, SIZE.hand, 'semibold');
+  const sizeAt = Math.max(66, wide + 3 + handWide + 6);
+  const sizeWide = widthOf(faces, card.size, SIZE.finished, 'semibold');
+  const size = Math.min(SIZE.finished, (SIZE.finished * (FULL.right - 4 - sizeAt)) / sizeWide);
+  const set = (
+    text: string | readonly Run[],
+    u: number,
+    v: number,
+    em: number = SIZE.text,
+    face: 'regular' | 'semibold' = 'regular',
+  ): Item[] => [...setText(faces, text, { x: x + u, y: y + v, size: em, face }).items];
+  const grown = [part.thickness, part.width, part.length].filter(
+    (a) => part.growth[a][0] !== 0 || part.growth[a][1] !== 0,
+  );
+  const shoulder = grown.length === 0 ? 'no tails or tenons: shoulder size the same' : `shoulder to shoulder ${grown.map((a) => formatLength(part.size[a].value, piece.units)).join(', ')}`; // prettier-ignore
+  const allowance = [part.thickness, part.width, part.length].map((a, i) => frame.blank[a][1] - frame.blank[a][0] + (piece.shop.allowance[i] ?? 0)); // prettier-ignore
+  const rough = `Blank ${allowance.map((n) => formatLength(n, piece.units)).join(' × ')}. Board ________ .`;
+  const status = part.status.slice(0, 1).toUpperCase() + part.status.slice(1);
+  const measure: Run[] = [
+    { string: `${MEASURE_FROM} `, face: 'semibold' },
+    { string: sayReference(part, piece.units) },
+  ];
+  return [
+    ...tag(faces, part.mark, x, y, wide),
+    ...set(card.hand, wide + 3, 5.8, SIZE.hand, 'semibold'),
+    ...set(card.mirror ? `mirror image of ${card.mirror.mark}` : `${card.all.length} off`, wide + 3, 12),
+    ...set(card.size, sizeAt, 8.6, size, 'semibold'),
+    ...set(shoulder, sizeAt, 15.2),
+    ...set(measure, 0, 20.2),
+    ...set(`${card.stock}${card.mirror ? ` ${card.all.length} off.` : ''}`, FULL.right, 4.2),
+    ...set(rough, FULL.right, 10.2),
+    ...statusBar(part.status, x + FULL.right, y + 13.8),
+    ...set(status, FULL.right + 11, 16.3, SIZE.text, 'semibold'),
+    ...line('W', x, y + 23, x + FULL.w - 26, y + 23),
+    ...whereUsed(piece, card.all, x + FULL.w - 22, y, 22, 22, true),
+  ];
+}
+
+function views(look: CardLook): Item[] {
+  const { faces, card, mesh } = look;
+  const f = card.frame;
+  const { x, y } = FULL;
+  const seen = { faces, card, mesh };
+  const [first, ...others] = viewFaces(card) as [Face, ...Face[]];
+  const end = endFace(card);
+  const deep = f.blank[2][1] - f.blank[2][0];
+  const tall = deep > 1.3 * Math.max(f.blank[0][1] - f.blank[0][0], f.blank[1][1] - f.blank[1][0]);
+  const out: Item[] = [];
+  const second = others[0];
+  const name =
+    (face: Face) =>
+    (n: number): string =>
+      `${called(f, face)} 1:${n}${face === opposite(first) ? ', turned over' : ''}`;
+  out.push(...sideView(seen, end, { x, y: y + 25.5, w: 122, h: tall ? 40 : 46 }, name(end)).items);
+  const top = y + (tall ? 67 : 73);
+  if (tall) {
+    const w = second ? 48 : 92;
+    out.push(...sideView(seen, first, { x, y: top, w, h: 119 }, name(first)).items);
+    if (second) out.push(...sideView(seen, second, { x: x + 49, y: top, w, h: 119 }, name(second)).items);
+  } else {
+    out.push(...sideView(seen, first, { x, y: top, w: 122, h: second ? 46 : 60 }, name(first)).items);
+    if (second) out.push(...sideView(seen, second, { x, y: top + 46, w: 122, h: 46 }, name(second)).items);
+  }
+  const side = tall ? { x: x + 99, y: y + 84 } : { x, y: y + 168 };
+  out.push(...quiet(look, side.x, side.y, tall));
+  return out;
+}
+/** The side column: sides with no work, and the card that this one is not. */
+function quiet(look: CardLook, x: number, y: number, stacked: boolean): Item[] {
+  const { faces, card } = look;
+  const boxes = noWork(faces, card, { x, y: y + 4, w: stacked ? 24 : 60, h: stacked ? 24 : 16 });
+  const out: Item[] =
+    boxes.length === 0
+      ? []
+      : [...label(faces, 'No work here', x, y, { size: SIZE.figure, face: 'semibold' }), ...boxes];
+  if (!card.mirror) return out;
+  const [nx, ny] = stacked ? [x, y + 40] : [x + 66, y];
+  const lines = [`${(card.mirror.hand ?? 'other').toUpperCase()}:`, `take ${card.mirror.mark}`];
+  out.push(...label(faces, 'Not this card', nx, ny, { size: SIZE.figure, face: 'semibold' }));
+  lines.forEach((text, i) =>
+    out.push(...label(faces, text, nx, ny + 5.5 + i * 4.8, { face: i === 1 ? 'semibold' : 'regular' })),
+  );
+  return out;
+}
+function proof(look: CardLook): Item[] {
+  const { faces, card } = look;
+  const [x, y, w] = [FULL.x + FULL.right, FULL.y, FULL.column];
+  const what = widthOf(faces, card.prove.what, SIZE.text);
+  return [
+    ...line('N', x, y + 178, x + w, y + 178),
+    ...label(faces, 'Prove', x, y + 185, { face: 'semibold' }),
+    ...label(faces, card.prove.what, x + 14.5, y + 185),
+    ...setText(faces, card.prove.figure, {
+      x: x + 14.5 + what + 4,
+      y: y + 185.6,
+      size: SIZE.headline,
+      face: 'semibold',
+    }).items,
+    ...tickBox(faces, x + w - 4, y + 181.8),
+  ];
+}
+function foot(look: CardLook): Item[] {
+  const { faces, card, piece } = look;
+  const { x, y } = FULL;
+  const { header } = piece;
+  const at = (text: string, u: number, face: 'regular' | 'semibold' = 'regular'): Item[] =>
+    label(faces, text, x + u, y + 194, { face });
+  const ticks = [['rough', 0], ['thickness', 16.5], ['size', 38.3], ['prepared', 52.3]] as const; // prettier-ignore
+  return [
+    ...line('W', x, y + 189.8, x + FULL.w, y + 189.8),
+    ...at(`${header.number} ${header.title}`, 0, 'semibold'),
+    ...at(`Revision ${header.revision} · ${card.revision}`, 52),
+    ...at(`Card ${look.n} of ${look.of}`, 92),
+    ...ticks.flatMap(([text, u]) => [
+      ...tickBox(faces, x + FULL.right + u, y + 190.9),
+      ...at(text, FULL.right + u + 5),
+    ]),
+    ...at('initials', FULL.right + 74.5),
+    ...blank(x + FULL.right + 87, y + 194, 12),
+    ...label(faces, `Sheet ${look.sheet}`, x + FULL.w, y + 194, { anchor: 'end' }),
+  ];
+}

@@ -1,0 +1,199 @@
+import { faceAxis, opposite } from '../../geom/axis.js';
+import type { Face } from '../../geom/axis.js';
+import type { Mesh } from '../../geom/solid.js';
+import type { Piece } from '../../piece/piece.js';
+import type { Faces } from '../../type/type.js';
+import { MEASURE_FROM, sayReference } from '../../words/card.js';
+import { called } from '../../words/frame.js';
+import { blank, label, line, statusBar, tag, tickBox } from '../draw.js';
+import { SIZE } from '../pens.js';
+import type { Item } from '../picture.js';
+import { setText, widthOf } from '../text.js';
+import type { Run } from '../text.js';
+import { whereUsed } from './key.js';
+import { columnOf } from './list.js';
+import { noWork, sideView } from './panel.js';
+import type { Card } from './words.js';
+import { quietFaces } from './words.js';
+
+/** Geometry of a half card (our default): 115 x 195 in half a Letter page. */
+export const HALF = { w: 115, h: 195, cuts: 103.4, rows: 183.6 } as const;
+
+export interface CardLook {
+  readonly faces: Faces;
+  readonly piece: Piece;
+  readonly mesh: Mesh | undefined;
+  readonly card: Card;
+  readonly n: number;
+  readonly of: number;
+  /** Number of the sheet in the packet. */
+  readonly sheet: number;
+}
+/** True when the cuts and rows of a card fit into the half card's column. */
+export function fitsHalf(faces: Faces, card: Card): boolean {
+  if (card.callouts.length > 4) return false;
+  const rest = columnOf(faces, card.callouts, card.rows, { x: 0, w: HALF.w }, HALF.cuts + 2.3, HALF.rows);
+  return rest.callouts.length === 0 && rest.rows.length === 0;
+}
+
+/** A half card with its upper left corner at (x, y). The right hand's layout is the mirror of the left's; words are the same. */
+export function halfCard(look: CardLook, x: number, y: number): Item[] {
+  const { faces, card } = look;
+  const right = card.part.hand === 'right';
+  const col = { x, w: HALF.w };
+  const list = columnOf(faces, card.callouts, card.rows, col, y + HALF.cuts + 2.3, y + HALF.rows);
+  return [
+    ...head(look, x, y, right),
+    ...views(look, x, y, right),
+    ...label(faces, 'Cuts, in this order', x, y + HALF.cuts, { size: SIZE.figure, face: 'semibold' }),
+    ...line('W', x, y + HALF.cuts + 2.3, x + HALF.w, y + HALF.cuts + 2.3),
+    ...list.items,
+    ...foot(look, x, y),
+  ];
+}
+/** Places text from the tag's side: on a right-hand card everything counts from the right edge. */
+const sided = (right: boolean, x: number, u: number): { x: number; anchor: 'start' | 'end' } =>
+  right ? { x: x + HALF.w - u, anchor: 'end' } : { x: x + u, anchor: 'start' };
+
+function head(look: CardLook, x: number, y: number, right: boolean): Item[] {
+  const { faces, card, piece } = look;
+  const wide = card.part.mark.length > 3 ? 32 : 25;
+  const put = (
+    text: string | readonly Run[],
+    u: number,
+    v: number,
+    size: number,
+    face: 'regular' | 'semibold',
+  ): Item[] => [...setText(faces, text, { ...sided(right, x, u), y: y + v, size, face }).items];
+  const room = HALF.w - wide - 3 - 22;
+  const handSize = Math.min(
+    SIZE.hand,
+    (SIZE.hand * room) / Math.max(1, widthOf(faces, card.hand, SIZE.hand, 'semibold')),
+  );
+  const off = `${card.all.length} off`;
+  const status = card.part.status.slice(0, 1).toUpperCase() + card.part.status.slice(1);
+  const stock = `${card.stock} Board ______ .`;
+  const stockWide = widthOf(faces, stock, SIZE.text);
+  const bar = right ? x + HALF.w - stockWide - 4 - 9 : x + stockWide + 4;
+  const barText = right ? { x: bar - 1.8, anchor: 'end' as const } : { x: bar + 10.8, anchor: 'start' as const };
+  const measure: Run[] = [
+    { string: `${MEASURE_FROM} `, face: 'semibold' },
+    { string: sayReference(card.part, piece.units) },
+  ];
+  const sizeWide = widthOf(faces, card.size, SIZE.finished, 'semibold');
+  return [
+    ...tag(faces, card.part.mark, right ? x + HALF.w - wide : x, y, wide),
+    ...put(card.hand, wide + 3, 5.8, handSize, 'semibold'),
+    ...(card.mirror ? put(`mirror image of ${card.mirror.mark}`, wide + 3, 12, SIZE.text, 'regular') : []),
+    ...whereUsed(piece, card.all, right ? x : x + HALF.w - 20, y, 20, 21, !right),
+    ...put(card.size, 0, 22.6, SIZE.finished, 'semibold'),
+    ...put(off, Math.max(70, sizeWide + 4), 22.6, SIZE.mark, 'semibold'),
+    ...put(stock, 0, 29.6, SIZE.text, 'regular'),
+    ...statusBar(card.part.status, bar, y + 27.2),
+    ...label(faces, status, barText.x, y + 29.6, { face: 'semibold', anchor: barText.anchor }),
+    ...line('W', x, y + 32.8, x + HALF.w, y + 32.8),
+    ...put(measure, 0, 37.6, SIZE.text, 'regular'),
+  ];
+}
+
+/** The end with most to show, or the reference end. */
+export function endFace(card: Card): Face {
+  const { end } = card.part.reference;
+  const quiet = quietFaces(card.part, card.frame);
+  return quiet.includes(end) && !quiet.includes(opposite(end)) ? opposite(end) : end;
+}
+/** Faces of the two broad sides worth a view: the reference face, then its other side where there is work, else the busiest. */
+export function viewFaces(card: Card): Face[] {
+  const { face, edge } = card.part.reference;
+  const quiet = quietFaces(card.part, card.frame);
+  const sides = [opposite(face), edge, opposite(edge)].filter(
+    (f) => faceAxis(f) !== card.part.length && !quiet.includes(f),
+  );
+  const drawn = card.part.cuts.filter((c) => c.shape !== 'arris' && c.shape !== 'tails' && c.shape !== 'tenon');
+  const busy = sides.filter((f) => drawn.some((c) => 'face' in c && c.face === f));
+  return [face, ...busy];
+}
+function views(look: CardLook, x: number, y: number, right: boolean): Item[] {
+  const { faces, card, mesh } = look;
+  const [first, second] = viewFaces(card);
+  const f = card.frame;
+  const tall =
+    f.blank[2][1] - f.blank[2][0] > 1.3 * Math.max(f.blank[0][1] - f.blank[0][0], f.blank[1][1] - f.blank[1][0]);
+  const end = endFace(card);
+  const ux = (u: number, w: number): number => (right ? x + HALF.w - u - w : x + u);
+  const [top, height] = [y + 40.2, 60];
+  const seen = { faces, card, mesh };
+  const out: Item[] = [];
+  const caption =
+    (turned: boolean) =>
+    (n: number): string =>
+      turned ? `1:${n}, turned over` : `1:${n}`;
+  const one = first as Face;
+  if (tall) {
+    const w = second ? 38 : 56;
+    out.push(...sideView(seen, one, { x: ux(0, w), y: top, w, h: height }, caption(false)).items);
+    if (second) {
+      out.push(
+        ...sideView(seen, second, { x: ux(39, w), y: top, w, h: height }, (n) => `${f.words[second]} 1:${n}`).items,
+      );
+    }
+    const u = second ? 77 : 60;
+    out.push(...endView(look, end, { x: ux(u, HALF.w - u), y: top, w: HALF.w - u, h: 38 }));
+    out.push(...noWork(faces, card, { x: ux(u + 2, HALF.w - u - 2), y: top + 40, w: HALF.w - u - 2, h: 18 }));
+    return out;
+  }
+  const w = 74;
+  out.push(...sideView(seen, one, { x: ux(0, w), y: top, w, h: second ? 31 : 36 }, caption(false)).items);
+  if (second) {
+    const turned = second === opposite(one);
+    const text = (n: number): string => (turned ? `1:${n}, turned over` : `${f.words[second]} 1:${n}`);
+    out.push(...sideView(seen, second, { x: ux(0, w), y: top + 30, w, h: 31 }, text).items);
+  } else out.push(...noWork(faces, card, { x: ux(4, w - 4), y: top + 39, w: w - 4, h: 20 }));
+  out.push(...endView(look, end, { x: ux(w + 1, HALF.w - w - 1), y: top, w: HALF.w - w - 1, h: height }));
+  return out;
+}
+function endView(look: CardLook, end: Face, zone: { x: number; y: number; w: number; h: number }): Item[] {
+  const { faces, card, mesh } = look;
+  return [...sideView({ faces, card, mesh }, end, zone, (n) => `${called(card.frame, end)} 1:${n}`).items];
+}
+
+function foot(look: CardLook, x: number, y: number): Item[] {
+  const { faces, card, piece } = look;
+  const { prove, mirror } = card;
+  const set = (
+    text: string | readonly Run[],
+    u: number,
+    v: number,
+    size: number = SIZE.text,
+    face: 'regular' | 'semibold' = 'regular',
+  ): Item[] => [...setText(faces, text, { x: x + u, y: y + v, size, face }).items];
+  const what = widthOf(faces, prove.what, SIZE.text);
+  const figure = widthOf(faces, prove.figure, SIZE.headline, 'semibold');
+  const other: Run[] = mirror
+    ? [
+        { string: `${(mirror.hand ?? '').toUpperCase()} is ` },
+        { string: 'not', face: 'semibold' },
+        { string: ` this card: take ${mirror.mark}` },
+      ]
+    : [];
+  const warnWide = mirror ? widthOf(faces, other, SIZE.text) : 0;
+  const at = 14.5 + what + 3 + figure + 3;
+  const warn = mirror && at + 7 + warnWide < HALF.w ? setText(faces, other, { x: x + HALF.w, y: y + 187.4, size: SIZE.text, anchor: 'end' }).items : []; // prettier-ignore
+  const ticks = ['thickness', 'size'];
+  const id: Run[] = [
+    { string: piece.header.number, face: 'semibold' },
+    { string: `  ${piece.header.revision} · ${card.revision} · card ${look.n} of ${look.of} · sheet ${look.sheet}` },
+  ];
+  return [
+    ...set('Prove', 0, 187.4, SIZE.text, 'semibold'),
+    ...set(prove.what, 14.5, 187.4),
+    ...set(prove.figure, 14.5 + what + 3, 187.9, SIZE.headline, 'semibold'),
+    ...tickBox(faces, x + at, y + 184.2),
+    ...warn,
+    ...line('W', x, y + 190.2, x + HALF.w, y + 190.2),
+    ...set(id, 0, 194),
+    ...ticks.flatMap((t, i) => [...tickBox(faces, x + 68 + i * 20.5, y + 191), ...set(t, 73 + i * 20.5, 194)]),
+    ...set('by', 103, 194),
+    ...blank(x + 107, y + 194, 8),
+  ];
+}

@@ -1,0 +1,118 @@
+import type { Faces } from '../../type/type.js';
+import { line, group, label, rect } from '../draw.js';
+import { SIZE } from '../pens.js';
+import type { Item, Sheet } from '../picture.js';
+import { continuedCard, fullCard, nothing } from './full.js';
+import type { Rest } from './full.js';
+import { fitsHalf, halfCard } from './half.js';
+import type { CardLook } from './half.js';
+import type { CardInput } from './input.js';
+import { cardsOf } from './words.js';
+import type { Card } from './words.js';
+
+export type { CardInput } from './input.js';
+export type { Card } from './words.js';
+
+/** Letter, mm. Half cards stand in its two halves. */
+const PAPER = [279.4, 215.9] as const;
+const LEFT = 12.35;
+const TOP = 10.45;
+
+/** One page of cards: a full card, its further sheet, or one or two half cards. */
+export interface CardPage {
+  readonly cards: readonly { readonly card: Card; readonly n: number }[];
+  readonly form: 'half' | 'full';
+  /** 0 for the first sheet of a card, 1 for the second ... */
+  readonly part: number;
+}
+export interface CardPlan {
+  readonly pages: readonly CardPage[];
+  /** Number of cards. */
+  readonly of: number;
+}
+
+/** Which card takes which form and page: more than four cuts, or cuts that overflow the half card, take the full one. */
+export function planCards(input: CardInput): CardPlan {
+  const cards = cardsOf(input);
+  const pages: CardPage[] = [];
+  cards.forEach((card, i) => {
+    const one = { card, n: i + 1 };
+    if (!fitsHalf(input.faces, card)) {
+      const sheets = furtherSheets(input, card);
+      for (let part = 0; part <= sheets; part += 1) pages.push({ cards: [one], form: 'full', part });
+      return;
+    }
+    const open = pages.findIndex((p) => p.form === 'half' && p.cards.length === 1);
+    const page = pages[open];
+    // A right hand joins its left on one page; any other half card takes the first free half.
+    if (page) pages[open] = { ...page, cards: [...page.cards, one] };
+    else pages.push({ cards: [one], form: 'half', part: 0 });
+  });
+  return { pages, of: cards.length };
+}
+const lookOf = (input: CardInput, card: Card, n: number, of: number, sheet: number): CardLook => ({
+  faces: input.faces,
+  piece: input.piece,
+  mesh: input.solids.parts.find((s) => s.id === card.part.id)?.mesh,
+  card,
+  n,
+  of,
+  sheet,
+});
+function furtherSheets(input: CardInput, card: Card): number {
+  const look = lookOf(input, card, 1, 1, 1);
+  let { rest } = fullCard(look);
+  let sheets = 0;
+  while (!nothing(rest)) {
+    const next = continuedCard(look, rest).rest;
+    if (next.callouts.length === rest.callouts.length && next.rows.length === rest.rows.length) break;
+    rest = next;
+    sheets += 1;
+  }
+  return sheets;
+}
+
+/** Draws one page of a plan as sheet number `sheet` of the packet. */
+export function drawCards(input: CardInput, plan: CardPlan, page: number, sheet: number): Sheet {
+  const { cards, form, part } = plan.pages[page] as CardPage;
+  const marks = cards.map((c) => c.card.part.mark).join(', ');
+  const looks = cards.map((c) => lookOf(input, c.card, c.n, plan.of, sheet));
+  const items: Item[] = form === 'full' ? fullPage(looks[0] as CardLook, part) : halfPage(input.faces, looks);
+  return {
+    id: `card-${cards.map((c) => c.card.part.mark.toLowerCase().replace(/[^a-z0-9]+/g, '-')).join('_')}${part > 0 ? `-${part + 1}` : ''}`,
+    title: `Card${cards.length > 1 ? 's' : ''} ${marks}`,
+    folder: 'cards',
+    size: PAPER,
+    alt: `Part card${cards.length > 1 ? 's' : ''} ${cards.map((c) => `${c.card.part.mark} ${c.card.hand}, ${c.card.size}`).join('; ')}`,
+    picture: [...items, ...(input.stamp === undefined ? [] : stamped(input.faces, input.stamp))],
+    tables: [],
+  };
+}
+function fullPage(look: CardLook, part: number): Item[] {
+  let made: { items: Item[]; rest: Rest } = fullCard(look);
+  for (let i = 0; i < part; i += 1) made = continuedCard(look, made.rest);
+  return [cardGroup(look, part, made.items)];
+}
+function halfPage(faces: Faces, looks: readonly CardLook[]): Item[] {
+  const [middle, foot] = [PAPER[0] / 2, PAPER[1] - TOP];
+  return [
+    ...line('cutline', middle, TOP, middle, 101),
+    ...label(faces, 'cut', middle, 105, { anchor: 'middle' }),
+    ...line('cutline', middle, 107.5, middle, foot),
+    ...looks.map((look, i) => cardGroup(look, 0, halfCard(look, LEFT + (i * PAPER[0]) / 2, TOP))),
+  ];
+}
+const cardGroup = (look: CardLook, part: number, items: readonly Item[]): Item =>
+  group(`card-${look.n}${part > 0 ? `-${part + 1}` : ''}`, items, {
+    anchor: `card-${look.card.part.mark}`,
+    claim: { kind: 'card', part: look.card.part.id },
+  });
+const stamped = (faces: Faces, words: string): Item[] => [
+  ...rect('W', PAPER[0] / 2 - 32, 2.2, 64, 7, 'white'),
+  ...label(faces, words, PAPER[0] / 2, 7.4, { size: SIZE.mark, face: 'semibold', anchor: 'middle' }),
+];
+/** All cards of a piece, in the order of their marks; `first` is the number of their first sheet in the packet. */
+export function cardSheets(input: CardInput, first = 1): Sheet[] {
+  const plan = planCards(input);
+  return plan.pages.map((_, i) => drawCards(input, plan, i, first + i));
+}

@@ -1,0 +1,99 @@
+import type { Faces } from '../../type/type.js';
+import type { Callout } from '../../words/callout.js';
+import { disc, line, MIDDLE, tickBox } from '../draw.js';
+import { SIZE } from '../pens.js';
+import type { Item } from '../picture.js';
+import { blockDrop, setLines, setText, wrap } from '../text.js';
+import type { Line, Run } from '../text.js';
+import type { Row } from './words.js';
+
+/** Text of a cut starts this far in, after its disc; the box at the right takes this much. mm */
+const INDENT = 7.4;
+const TICK = 7;
+const LABEL = 14.5;
+/** From the rule above a row to its first baseline, and from its last baseline to the rule below. */
+const FIRST = 4.7;
+const LAST = 2.2;
+
+export interface Column {
+  readonly x: number;
+  readonly w: number;
+}
+/** Joins what is never parted: a figure and the word that says its way, and marks of mates. */
+const kept = (text: string): string =>
+  text
+    .replace(/(\d) (wide|long|deep|across|beyond|off)\b/g, '$1\u00a0$2')
+    .replace(/ (·) /g, '\u00a0$1 ')
+    .replace(/(\d) and (\d)/g, '$1\u00a0and $2');
+const runsOf = (c: Callout): Run[] =>
+  c.runs.map((r): Run => ({ string: kept(r.text), face: r.bold ? 'semibold' : 'regular' }));
+const linesOf = (faces: Faces, runs: readonly Run[], w: number): readonly Line[] => wrap(faces, runs, w, SIZE.text);
+const extra = (lines: readonly Line[]): number => (lines[0]?.tall ? 0.7 : 0);
+
+/** Height of a cut's row, mm. */
+export const cutHeight = (faces: Faces, c: Callout, w: number): number => {
+  const lines = linesOf(faces, runsOf(c), w - INDENT - TICK);
+  return FIRST + extra(lines) + blockDrop(lines) + LAST + (lines.at(-1)?.tall ? 0.5 : 0);
+};
+/** A cut: disc, words, box to tick (a trial has none), hairline above. `y`: top of the row. */
+export function cutRow(faces: Faces, c: Callout, col: Column, y: number, first: boolean): Item[] {
+  const lines = linesOf(faces, runsOf(c), col.w - INDENT - TICK);
+  const base = y + FIRST + extra(lines);
+  return [
+    ...(first ? [] : line('N', col.x, y, col.x + col.w, y)),
+    ...disc(faces, c.number, col.x + 2.5, base - MIDDLE * SIZE.text),
+    ...setLines(faces, lines, { x: col.x + INDENT, y: base, size: SIZE.text }).items,
+    ...(c.trial ? [] : tickBox(faces, col.x + col.w - 4, base - MIDDLE * SIZE.text - 2)),
+  ];
+}
+const rowLines = (faces: Faces, row: Row, w: number): readonly Line[] =>
+  linesOf(
+    faces,
+    row.text.map((r) => ({ ...r, string: kept(r.string) })),
+    w - LABEL - (row.tick ? TICK : 0),
+  );
+/** From the baseline before it to its last baseline. */
+export const rowHeight = (faces: Faces, row: Row, w: number): number => {
+  const lines = rowLines(faces, row, w);
+  return 4.7 + extra(lines) * 0.8 + blockDrop(lines);
+};
+/** A labelled row under the cuts; `y`: the baseline before it. */
+export function labelRow(faces: Faces, row: Row, col: Column, y: number): Item[] {
+  const lines = rowLines(faces, row, col.w);
+  const base = y + 4.7 + extra(lines) * 0.8;
+  return [
+    ...setText(faces, row.label, { x: col.x, y: base, size: SIZE.text, face: 'semibold' }).items,
+    ...setLines(faces, lines, { x: col.x + LABEL, y: base, size: SIZE.text }).items,
+    ...(row.tick ? tickBox(faces, col.x + col.w - 4, base - MIDDLE * SIZE.text - 2) : []),
+  ];
+}
+/** The cuts and rows of a card in a column from `top`; what does not end above `bottom` is handed back. */
+export function columnOf(
+  faces: Faces,
+  callouts: readonly Callout[],
+  rows: readonly Row[],
+  col: Column,
+  top: number,
+  bottom: number,
+): { items: Item[]; y: number; callouts: readonly Callout[]; rows: readonly Row[] } {
+  const items: Item[] = [];
+  let y = top;
+  let i = 0;
+  for (; i < callouts.length; i += 1) {
+    const c = callouts[i] as Callout;
+    const h = cutHeight(faces, c, col.w);
+    if (y + h > bottom) return { items, y, callouts: callouts.slice(i), rows };
+    items.push(...cutRow(faces, c, col, y, i === 0));
+    y += h;
+  }
+  if (callouts.length > 0) items.push(...line('W', col.x, y, col.x + col.w, y));
+  let base = y + 0.2;
+  for (let k = 0; k < rows.length; k += 1) {
+    const row = rows[k] as Row;
+    const h = rowHeight(faces, row, col.w);
+    if (base + h > bottom) return { items, y: base, callouts: [], rows: rows.slice(k) };
+    items.push(...labelRow(faces, row, col, base));
+    base += h;
+  }
+  return { items, y: base, callouts: [], rows: [] };
+}

@@ -1,0 +1,234 @@
+import { faceAxis, FACES } from '../../geom/axis.js';
+import type { Face } from '../../geom/axis.js';
+import type { Mesh } from '../../geom/solid.js';
+import type { Faces } from '../../type/type.js';
+import type { Cut } from '../../words/cut.js';
+import { noun } from '../../words/frame.js';
+import type { Rect } from '../dimensions.js';
+import { collide } from '../dimensions.js';
+import { crossedBox, disc, edgeMark, faceMark, grainArrow, label, line, MIDDLE } from '../draw.js';
+import type { Heading } from '../draw.js';
+import { largestScale } from '../marks.js';
+import { SIZE } from '../pens.js';
+import type { Item } from '../picture.js';
+import { widthOf } from '../text.js';
+import { figuresAcross, figuresUp } from './figures.js';
+import { across, centreOf, greyOf, onView, placeView, shows, sideOf, spansOf, upward, woodOf } from './view.js';
+import type { Placed } from './view.js';
+import type { Card } from './words.js';
+import { quietFaces } from './words.js';
+
+/** A place on the card for views; everything of a view stays inside it. */
+export interface Zone {
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+}
+/** Room round a view for its running figures: above, at the side, below. */
+const ABOVE = 11.5;
+const BESIDE = 14;
+const BELOW = 5.5;
+
+export interface Drawn {
+  readonly items: readonly Item[];
+  readonly view: Placed;
+}
+interface Look {
+  readonly faces: Faces;
+  readonly card: Card;
+  readonly mesh: Mesh | undefined;
+}
+
+/** One side of the part in its zone: wood, grey, names on the wood, marks, discs, figures, a caption below. */
+export function sideView(look: Look, face: Face, zone: Zone, caption: (oneTo: number) => string): Drawn {
+  const { faces, card } = look;
+  const side = sideOf(face);
+  const axes = [across(side), upward(side)] as const;
+  const f = card.frame;
+  const [bw, bh] = axes.map((a) => (f.blank[a][1] - f.blank[a][0]) / 1e6) as [number, number];
+  const room = { w: zone.w - 2 * BESIDE, h: zone.h - ABOVE - BELOW };
+  const oneTo =
+    largestScale((n) => n >= 2 && bw / n <= room.w && bh / n <= room.h) ??
+    Math.ceil(Math.max(bw / room.w, bh / room.h));
+  const x = zone.x + BESIDE + (room.w - bw / oneTo) / 2;
+  const v = placeView(side, f, x, zone.y + ABOVE, oneTo);
+  const cuts = card.part.cuts;
+  const taken: Rect[] = [];
+  const items: Item[] = [
+    ...cuts.flatMap((c) => greyOf(c, v)),
+    ...(look.mesh ? woodOf(v, look.mesh) : []),
+    ...cuts.flatMap((c) => pencil(c, v)),
+    ...names(faces, card, v, taken),
+    ...marks(card, v, taken),
+    ...discs(look, v, taken),
+    ...figuresAcross(faces, v, cuts, [zone.x, zone.x + zone.w]),
+    ...figuresUp(faces, v, cuts, [zone.y + ABOVE - 4, v.y + v.h + 2], f.datum[axes[0]] === side.left),
+  ];
+  const text = caption(oneTo);
+  items.push(...label(faces, text, v.x + v.w / 2, v.y + v.h + 4.6, { anchor: 'middle' }));
+  return { items, view: v };
+}
+function pencil(c: Cut, v: Placed): Item[] {
+  if (c.shape !== 'mark' || c.face !== v.side.face) return [];
+  const [x, y, w, h] = onView(v, spansOf(c, v.frame));
+  return line('centre', x, y, x + w, y + h);
+}
+const box = (cx: number, cy: number, w: number, h: number): Rect => ({ x: cx - w / 2, y: cy - h / 2, w, h });
+const inside = (r: Rect, v: Placed, air: number): boolean =>
+  r.x >= v.x + air && r.y >= v.y + air && r.x + r.w <= v.x + v.w - air && r.y + r.h <= v.y + v.h - air;
+
+/** The name of the face and of its four sides, written on the wood where there is room. */
+function names(faces: Faces, card: Card, v: Placed, taken: Rect[]): Item[] {
+  const f = card.frame;
+  const out: Item[] = [];
+  const put = (text: string, cx: number, cy: number, size: number): void => {
+    const r = box(cx, cy, widthOf(faces, text, size, 'semibold') + 1, size * 0.95);
+    if (!inside(r, v, 0.6) || taken.some((t) => collide(t, r))) return;
+    taken.push(r);
+    out.push(...label(faces, text, cx, cy + MIDDLE * size, { size, face: 'semibold', anchor: 'middle' }));
+  };
+  const busy = card.part.cuts.filter((c) => shows(c, v) && c.shape !== 'mark').map((c) => onView(v, spansOf(c, f)));
+  const free = (y: number, h: number): boolean =>
+    busy.every((b) => b[3] > v.h * 0.7 || y + h / 2 < b[1] || y - h / 2 > b[1] + b[3]);
+  const name = `${f.words[v.side.face]} ${noun(f, v.side.face)}`;
+  const places = [0.5, 0.3, 0.7, 0.6, 0.4, 0.2, 0.8].map((k) => v.y + v.h * (v.h < 24 ? k * 0.7 + 0.02 : k));
+  put(name, v.x + v.w / 2, places.find((y) => free(y, 4.4)) ?? v.y + v.h / 2, SIZE.name);
+  const wide = (w: Face): number => widthOf(faces, f.words[w], SIZE.text, 'semibold') / 2 + 1.6;
+  const low = v.h < 24 ? 0.72 : 0.42;
+  const sideY = [low, 0.6, 0.3, 0.85, 0.15].map((k) => v.y + v.h * k).find((y) => free(y, 3.6)) ?? v.y + v.h * low;
+  put(f.words[v.side.left], v.x + wide(v.side.left), sideY, SIZE.text);
+  put(f.words[v.side.right], v.x + v.w - wide(v.side.right), sideY, SIZE.text);
+  put(f.words[v.side.top], v.x + v.w / 2, v.y + 3.2, SIZE.text);
+  put(f.words[v.side.bottom], v.x + v.w / 2, v.y + v.h - 3.2, SIZE.text);
+  return out;
+}
+
+/** Face mark from the reference edge on the reference face, edge mark outside that edge, grain along the wood. */
+function marks(card: Card, v: Placed, taken: Rect[]): Item[] {
+  const { part } = card;
+  const { edge, face } = part.reference;
+  const out: Item[] = [];
+  if (face === v.side.face) {
+    const into: Heading =
+      edge === v.side.left ? 'right' : edge === v.side.right ? 'left' : edge === v.side.bottom ? 'up' : 'down';
+    const lying = into === 'up' || into === 'down';
+    const reach = lying ? v.h : v.w;
+    const spot = free(v, taken, lying, into);
+    if (reach >= 11 && spot) {
+      out.push(...faceMark(spot[0], spot[1], into), ...edgeMark(spot[0], spot[1], into));
+      taken.push(spot[2]);
+    } else if (spot) out.push(...edgeMark(spot[0], spot[1], into));
+  }
+  if (part.grain !== undefined && (part.grain === across(v.side) || part.grain === upward(v.side))) {
+    const along = part.grain === across(v.side);
+    const length = Math.min(18, (along ? v.w : v.h) * 0.3);
+    for (const [kx, ky] of [
+      [0.78, 0.8],
+      [0.25, 0.8],
+      [0.7, 0.2],
+      [0.3, 0.15],
+      [0.5, 0.9],
+      [0.85, 0.5],
+      [0.85, 0.85],
+    ] as const) {
+      // prettier-ignore
+      const [cx, cy] = [v.x + v.w * kx, v.y + v.h * ky];
+      const r = box(cx, cy, along ? length + 1 : 3, along ? 3 : length + 1);
+      if (length < 6 || !inside(r, v, 0.8) || taken.some((t) => collide(t, r)) || overWork(card, v, r)) continue;
+      taken.push(r);
+      const [dx, dy] = along ? [length / 2, 0] : [0, length / 2];
+      out.push(...grainArrow([cx - dx, cy + dy], [cx + dx, cy - dy]));
+      break;
+    }
+  }
+  return out;
+}
+const overWork = (card: Card, v: Placed, r: Rect): boolean =>
+  card.part.cuts.some((c) => {
+    if (!shows(c, v) || c.shape === 'arris' || c.shape === 'outline' || c.shape === 'plane') return false;
+    const [x, y, w, h] = onView(v, spansOf(c, v.frame));
+    return h < v.h * 0.9 || w < v.w * 0.9 ? collide({ x: x - 0.5, y: y - 0.5, w: w + 1, h: h + 1 }, r) : false;
+  });
+/** A point on the reference edge where the mark meets nothing. */
+function free(
+  v: Placed,
+  taken: readonly Rect[],
+  lying: boolean,
+  into: Heading,
+): readonly [number, number, Rect] | undefined {
+  for (const k of [0.3, 0.36, 0.64, 0.2, 0.5, 0.75, 0.12, 0.85]) {
+    const x = lying ? v.x + v.w * k : into === 'right' ? v.x : v.x + v.w;
+    const y = lying ? (into === 'down' ? v.y : v.y + v.h) : v.y + v.h * k;
+    const r: Rect = lying
+      ? { x: x - 9, y: into === 'up' ? y - 10 : y, w: 11, h: 10 }
+      : { x: into === 'right' ? x : x - 10, y: y - 9, w: 10, h: 11 };
+    if (!taken.some((t) => collide(t, r))) return [x, y, r];
+  }
+  return undefined;
+}
+
+/** A numbered disc at each place of each cut that shows here; it moves along the cut until it is clear. */
+function discs(look: Look, v: Placed, taken: Rect[]): Item[] {
+  const { faces, card } = look;
+  const out: Item[] = [];
+  for (const callout of card.callouts) {
+    if (callout.trial) continue;
+    for (const id of callout.cuts) {
+      const cut = card.part.cuts.find((c) => c.id === id);
+      if (!cut || !shows(cut, v)) continue;
+      const r = onView(v, spansOf(cut, v.frame));
+      const spot = place(r, v, taken);
+      if (!spot) continue;
+      const [px, py] = spot;
+      taken.push(box(px, py, 5.6, 5.6));
+      const [cx, cy] = [Math.min(Math.max(px, r[0]), r[0] + r[2]), Math.min(Math.max(py, r[1]), r[1] + r[3])];
+      if (Math.abs(cx - px) + Math.abs(cy - py) > 2.5) out.push(...line('N', px, py, cx, cy));
+      out.push(...disc(faces, callout.number, px, py));
+    }
+  }
+  return out;
+}
+function place(
+  r: readonly [number, number, number, number],
+  v: Placed,
+  taken: readonly Rect[],
+): readonly [number, number] | undefined {
+  const [cx, cy] = centreOf(r);
+  const long = r[2] >= r[3];
+  const tries: [number, number][] = [];
+  for (const off of [0, 4, -4, 6, -6]) {
+    for (const k of [0.5, 0.35, 0.65, 0.22, 0.78, 0.12, 0.88]) {
+      tries.push(long ? [r[0] + r[2] * k, cy + off] : [cx + off, r[1] + r[3] * k]);
+    }
+  }
+  const ok = ([x, y]: readonly [number, number]): boolean => {
+    const b = box(x, y, 5.4, 5.4);
+    return x > v.x - 1 && x < v.x + v.w + 1 && y > v.y - 1 && y < v.y + v.h + 1 && !taken.some((t) => collide(t, b));
+  };
+  return tries.find(ok);
+}
+
+/** The sides with nothing to do, small and crossed out, each over its name. */
+export function noWork(faces: Faces, card: Card, zone: Zone): Item[] {
+  const quiet = quietFaces(card.part, card.frame).filter((x) => faceAxis(x) !== card.part.length);
+  const out: Item[] = [];
+  let x = zone.x;
+  for (const face of quiet) {
+    const side = sideOf(face);
+    const [w, h] = [across(side), upward(side)].map((a) => (card.frame.blank[a][1] - card.frame.blank[a][0]) / 1e6) as [
+      number,
+      number,
+    ];
+    const scale = Math.min(12 / w, (zone.h - 5) / h);
+    const [bw, bh] = [Math.max(1.2, w * scale), Math.max(1.2, h * scale)];
+    const text = card.frame.words[face];
+    const wide = Math.max(bw, widthOf(faces, text, SIZE.text));
+    if (x + wide > zone.x + zone.w) break;
+    out.push(...crossedBox(x, zone.y + (zone.h - 5 - bh), bw, bh), ...label(faces, text, x, zone.y + zone.h - 1));
+    x += wide + 2.6;
+  }
+  return out;
+}
+export const facesWithWork = (card: Card): Face[] =>
+  FACES.filter((x) => !quietFaces(card.part, card.frame).includes(x));

@@ -1,0 +1,194 @@
+import { faceAxis, faceSign, opposite, others } from '../../geom/axis.js';
+import type { Axis, Face } from '../../geom/axis.js';
+import type { Span, Vec3 } from '../../geom/box.js';
+import { byAxis, middle } from '../../geom/box.js';
+import { IDENTITY } from '../../geom/placement.js';
+import type { Mesh } from '../../geom/solid.js';
+import { toMm } from '../../lengths/length.js';
+import type { Cut } from '../../words/cut.js';
+import { distance } from '../../words/frame.js';
+import type { Frame } from '../../words/frame.js';
+import { area, rect } from '../draw.js';
+import type { Point } from '../draw.js';
+import type { Item } from '../picture.js';
+import { drawLines, project } from '../views.js';
+import type { Direction, Lines, View } from '../views.js';
+
+/** One side of a part as it lies before the maker: the face toward the eye, which own axes lie along the paper. */
+export interface Side {
+  readonly face: Face;
+  readonly direction: Direction;
+  /** Faces at the left, right, bottom and top of the view. */
+  readonly left: Face;
+  readonly right: Face;
+  readonly bottom: Face;
+  readonly top: Face;
+}
+const unitAlong = (face: Face): Vec3 => byAxis((a) => (a === faceAxis(face) ? faceSign(face) : 0) + 0);
+const crossed = (a: Vec3, b: Vec3): Vec3 => [
+  a[1] * b[2] - a[2] * b[1] + 0,
+  a[2] * b[0] - a[0] * b[2] + 0,
+  a[0] * b[1] - a[1] * b[0] + 0,
+];
+/** How a face is looked at: upright as in the piece; tops and bottoms with the back up. */
+export function sideOf(face: Face): Side {
+  const top: Face = faceAxis(face) === 2 ? 'back' : 'top';
+  const toward = unitAlong(face);
+  const up = unitAlong(top);
+  const right = crossed(up, toward);
+  const axis = ([0, 1, 2] as const).find((a) => right[a] !== 0) as Axis;
+  const rightFace = (['left', 'front', 'bottom'] as const)[axis];
+  const r: Face = right[axis] > 0 ? opposite(rightFace) : rightFace;
+  return { face, direction: { right, up, toward }, left: opposite(r), right: r, bottom: opposite(top), top };
+}
+export const across = (s: Side): Axis => faceAxis(s.right);
+export const upward = (s: Side): Axis => faceAxis(s.top);
+
+/** A view of the blank on paper: upper left corner, scale 1 : oneTo, size in mm. */
+export interface Placed {
+  readonly side: Side;
+  readonly frame: Frame;
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+  readonly oneTo: number;
+}
+export function placeView(side: Side, frame: Frame, x: number, y: number, oneTo: number): Placed {
+  const w = toMm(frame.blank[across(side)][1] - frame.blank[across(side)][0]) / oneTo;
+  const h = toMm(frame.blank[upward(side)][1] - frame.blank[upward(side)][0]) / oneTo;
+  return { side, frame, x, y, w, h, oneTo };
+}
+/** A coordinate of the part along a view's own axis, on paper. */
+export const paperX = (v: Placed, at: number): number => v.x + toMm(distance(v.frame, v.side.left, at)) / v.oneTo;
+export const paperY = (v: Placed, at: number): number => v.y + toMm(distance(v.frame, v.side.top, at)) / v.oneTo;
+const spanX = (v: Placed, s: Span): Span => [Math.min(paperX(v, s[0]), paperX(v, s[1])), Math.max(paperX(v, s[0]), paperX(v, s[1]))]; // prettier-ignore
+const spanY = (v: Placed, s: Span): Span => [Math.min(paperY(v, s[0]), paperY(v, s[1])), Math.max(paperY(v, s[0]), paperY(v, s[1]))]; // prettier-ignore
+
+/** The rectangle of a part's stretch on a view: [x, y, w, h], kept inside the blank. */
+export function onView(v: Placed, spans: readonly [Span, Span, Span]): readonly [number, number, number, number] {
+  const [x0, x1] = spanX(v, spans[across(v.side)]);
+  const [y0, y1] = spanY(v, spans[upward(v.side)]);
+  const [l, r] = [Math.max(v.x, x0), Math.min(v.x + v.w, x1)];
+  const [t, b] = [Math.max(v.y, y0), Math.min(v.y + v.h, y1)];
+  return [l, t, Math.max(0, r - l), Math.max(0, b - t)];
+}
+
+/** Where a cut lies, as spans on the three axes. */
+export function spansOf(cut: Cut, f: Frame): readonly [Span, Span, Span] {
+  const out: [Span, Span, Span] = [...f.blank];
+  const sunk = (face: Face, depth: number): Span => {
+    const [lo, hi] = f.blank[faceAxis(face)];
+    return faceSign(face) < 0 ? [lo, lo + depth] : [hi - depth, hi];
+  };
+  const beyond = (end: Face, at: number): Span => {
+    const [lo, hi] = f.blank[faceAxis(end)];
+    return faceSign(end) < 0 ? [lo, at] : [at, hi];
+  };
+  switch (cut.shape) {
+    case 'box':
+      return cut.at;
+    case 'dovetail':
+      out[faceAxis(cut.face)] = sunk(cut.face, cut.depth);
+      out[cut.run] = cut.runSpan;
+      out[cut.taper] = [Math.min(cut.atFace[0], cut.atFloor[0]), Math.max(cut.atFace[1], cut.atFloor[1])];
+      return out;
+    case 'tails':
+      out[faceAxis(cut.end)] = beyond(cut.end, cut.base);
+      return out;
+    case 'tenon':
+      out[faceAxis(cut.end)] = beyond(cut.end, cut.shoulder);
+      return out;
+    case 'taper':
+      out[faceAxis(cut.end)] = beyond(cut.end, cut.begin);
+      out[faceAxis(cut.face)] = sunk(cut.face, cut.off);
+      return out;
+    case 'arc':
+      out[faceAxis(cut.face)] = sunk(cut.face, cut.rise);
+      out[cut.along] = cut.over;
+      return out;
+    case 'bore': {
+      const [p, q] = others(faceAxis(cut.face));
+      out[p] = [cut.at[0] - cut.diameter / 2, cut.at[0] + cut.diameter / 2];
+      out[q] = [cut.at[1] - cut.diameter / 2, cut.at[1] + cut.diameter / 2];
+      if (cut.depth !== 'through') out[faceAxis(cut.face)] = sunk(cut.face, cut.depth);
+      return out;
+    }
+    case 'arris':
+      for (const face of cut.faces) out[faceAxis(face)] = sunk(face, cut.size);
+      return out;
+    case 'mark': {
+      out[cut.axis] = cut.over;
+      out[faceAxis(cut.face)] = sunk(cut.face, 0);
+      out[(3 - cut.axis - faceAxis(cut.face)) as Axis] = [cut.at, cut.at];
+      return out;
+    }
+    default:
+      return out;
+  }
+}
+/** True where the cut shows on the side toward the eye. */
+export function shows(cut: Cut, v: Placed): boolean {
+  const axis = faceAxis(v.side.face);
+  const s = spansOf(cut, v.frame)[axis];
+  const [lo, hi] = v.frame.blank[axis];
+  return faceSign(v.side.face) < 0 ? s[0] <= lo : s[1] >= hi;
+}
+
+/** Grey where wood goes: sockets, grooves and rabbets open to this side, and the waste between tails. */
+export function greyOf(cut: Cut, v: Placed): Item[] {
+  if (!shows(cut, v)) return [];
+  if (cut.shape === 'box' || (cut.shape === 'dovetail' && cut.face === v.side.face)) {
+    const spans: [Span, Span, Span] = [...spansOf(cut, v.frame)];
+    if (cut.shape === 'dovetail') spans[cut.taper] = cut.atFace;
+    const [x, y, w, h] = onView(v, spans);
+    return w > 0.01 && h > 0.01 ? rect(undefined, x, y, w, h, 'grey') : [];
+  }
+  if (cut.shape === 'dovetail' && faceAxis(v.side.face) === cut.run) {
+    const deep = spansOf(cut, v.frame)[faceAxis(cut.face)];
+    const [mouth, floor] = faceSign(cut.face) > 0 ? [deep[1], deep[0]] : [deep[0], deep[1]];
+    const corner = (d: number, t: number): Point => at(v, faceAxis(cut.face), d, cut.taper, t);
+    return area('grey', [
+      corner(mouth, cut.atFace[0]),
+      corner(mouth, cut.atFace[1]),
+      corner(floor, cut.atFloor[1]),
+      corner(floor, cut.atFloor[0]),
+    ]);
+  }
+  if (cut.shape === 'tails' && faceAxis(v.side.face) !== cut.taper && faceAxis(v.side.face) !== faceAxis(cut.end)) {
+    const [x, y, w, h] = onView(v, spansOf(cut, v.frame));
+    const tip = v.frame.blank[faceAxis(cut.end)][faceSign(cut.end) > 0 ? 1 : 0];
+    const corner = (d: number, t: number): Point => at(v, faceAxis(cut.end), d, cut.taper, t);
+    const tails = cut.tails.flatMap((k) =>
+      area('white', [
+        corner(cut.base, k.atBase[0]),
+        corner(cut.base, k.atBase[1]),
+        corner(tip, k.atEnd[1]),
+        corner(tip, k.atEnd[0]),
+      ]),
+    );
+    return [...rect(undefined, x, y, w, h, 'grey'), ...tails];
+  }
+  return [];
+}
+const at = (v: Placed, a: Axis, x: number, b: Axis, y: number): Point => {
+  const value: [number, number, number] = [0, 0, 0];
+  value[a] = x;
+  value[b] = y;
+  return [paperX(v, value[across(v.side)]), paperY(v, value[upward(v.side)])];
+};
+
+/** The part itself, from its solid: silhouettes wide, arrises narrow. `lines` may be shared between cards. */
+export function woodOf(v: Placed, mesh: Mesh): Item[] {
+  const lines: Lines = project([{ id: 'part', mesh, placement: IDENTITY }], v.side.direction);
+  // The projection's origin is the part's own origin: where coordinate 0 lies on paper.
+  const view: View = {
+    direction: v.side.direction,
+    oneTo: v.oneTo,
+    origin: [paperX(v, 0), paperY(v, 0)],
+    box: { x: v.x, y: v.y, w: v.w, h: v.h },
+  };
+  return drawLines(view, lines.visible, { silhouette: 'W', edge: 'N', flush: 'N' });
+}
+export const centreOf = (r: readonly [number, number, number, number]): Point => [r[0] + r[2] / 2, r[1] + r[3] / 2];
+export const mid = middle;
