@@ -71,8 +71,7 @@ type Field = readonly [at: number, label: string, value: string];
 function stripFields(text: FrameText, x: number, top: number, w: number): Item[] {
   const { faces, header } = text;
   const more = w - 250;
-  const about =
-    header.woods === undefined || header.woods === '' ? header.title : `${header.title}, ${lower(header.woods)}`;
+  const about = pieceLine(faces, header, 55 + more);
   const fields: readonly Field[] = [
     [0, 'Piece', header.number],
     [16, about, text.title],
@@ -93,6 +92,12 @@ function stripFields(text: FrameText, x: number, top: number, w: number): Item[]
     ];
   });
   return text.projection === true ? [...drawn, ...thirdAngleSymbol(x + 161 + more, top + 5.5)] : drawn;
+}
+/** Title of the piece and its woods, as many of them as fit in `room` mm. */
+function pieceLine(faces: Faces, header: FrameText['header'], room: number): string {
+  const woods = (header.woods ?? '').split(', ').filter((wood) => wood !== '');
+  const lines = woods.map((_, i) => [header.title, lower(woods.slice(0, woods.length - i).join(', '))].join(', '));
+  return lines.find((line) => widthOf(faces, line, SIZE.text) <= room) ?? header.title;
 }
 const lower = (words: string): string => words.slice(0, 1).toLowerCase() + words.slice(1);
 /** A label cut short with an ellipsis where it would run into the next field. */

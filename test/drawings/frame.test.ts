@@ -74,6 +74,16 @@ describe('the title strip', () => {
     expect(items.find((t) => t.string === '2')).toMatchObject({ x: 244.4, y: 203.05, tone: 'white' });
     expect(items.map((t) => t.string).join('')).toContain('Tall chest, white oak');
   });
+  it('names the woods that fit, whole', () => {
+    const said = (woods: string): string =>
+      texts(sheetFrame({ ...frame, header: { ...header, woods } }))
+        .filter((t) => t.y === 198.45 && t.x >= 36 && t.x < 92)
+        .map((t) => t.string)
+        .join('');
+    expect(said('White oak, yellow-poplar inside')).toBe('Tall chest, white oak');
+    expect(said('White oak, ash')).toBe('Tall chest, white oak, ash');
+    expect(said('')).toBe('Tall chest');
+  });
   it('cuts a title that is too long, and never runs into the next field', () => {
     const long = sheetFrame({ ...frame, title: 'A very long title of a sheet that goes on and on beyond its field' });
     const title = texts(long).filter((t) => t.y === 203.15 && t.x >= 36 && t.x < 92);

@@ -8,6 +8,8 @@ import { writePdf } from '../../src/report/pdf.js';
 import { writeSvgs } from '../../src/report/svg.js';
 import { textWidth } from '../../src/type/measure.js';
 import { unprintable } from '../../src/report/unprintable.js';
+import { setText } from '../../src/drawings/text.js';
+import { overlaps } from './overlaps.js';
 import { openPdf, pdfPixels, pdfStrings, pdfText, svgPixels } from './render.js';
 import { sampleSheet } from './sample.js';
 
@@ -139,4 +141,10 @@ it('words are as wide in the PDF as the table of advance widths says, and stand 
   const words = 'shoulder, and the grain runs with the rail.';
   expect(line?.str).toBe(words);
   expect((line?.width ?? 0) * (25.4 / 72)).toBeCloseTo(textWidth(faces.regular, words, (9.5 * 25.4) / 72), 1);
+});
+it('no words lie over others on the sample, and words that do are found', () => {
+  const sheet = sheets[0] as Sheet;
+  expect(overlaps(faces, sheet.picture)).toEqual([]);
+  const over = setText(faces, 'over it', { x: 26, y: 45, size: 3.4 }).items;
+  expect(overlaps(faces, [...sheet.picture, ...over]).map((o) => o.other)).toContain('over ');
 });
