@@ -8,6 +8,8 @@ import { diagonals, type Diagonal } from './diagonals.js';
 import { equalLengths, type EqualLength } from './equal-lengths.js';
 import { hardwareList } from './hardware-list.js';
 import { jointSchedule } from './joint-schedule.js';
+import type { Season } from '../wood/moisture.js';
+import { movingFronts, reveals } from './reveals.js';
 import { sharedCarriers } from './slide-screws.js';
 import type { Table } from './table.js';
 import { weights, type Weights } from './weights.js';
@@ -21,12 +23,15 @@ export interface Making {
   readonly diagonals: readonly Diagonal[];
   readonly footage: readonly BoardFootage[];
   readonly weights: Weights;
+  /** Gaps over drawer fronts through the year; when the season is known and there are drawers. */
+  readonly reveals?: Table;
 }
 
 /** The stage. `volumes` (mm3) come from the solids. A part thicker than its rough stock can give is a finding. */
 export function makeLists(
   piece: Piece,
   volumes: readonly { readonly id: string; readonly volume: number }[],
+  season?: Season,
 ): Outcome<Making> {
   const value: Making = {
     cutList: cutList(piece),
@@ -36,11 +41,17 @@ export function makeLists(
     diagonals: diagonals(piece),
     footage: footage(piece),
     weights: weights(piece, volumes),
+    ...(season && piece.drawers.length > 0 ? { reveals: reveals(piece, season) } : {}),
   };
   const { unknown } = value.weights;
   return {
     value,
-    findings: [...thin(piece), ...sharedCarriers(piece), ...(unknown.length > 0 ? [noMass(unknown)] : [])],
+    findings: [
+      ...thin(piece),
+      ...movingFronts(piece),
+      ...sharedCarriers(piece),
+      ...(unknown.length > 0 ? [noMass(unknown)] : []),
+    ],
   };
 }
 
