@@ -44,6 +44,10 @@ export function parseEach(
       findings.push(diagnose('each-letter-twice', where, { letter: count.letter }));
     } else counts.push(count);
   }
+  if (findings.length === 0 && howMany(counts) > MOST_EACH) {
+    const where = { path, span: [0, text.length] as const };
+    findings.push(diagnose('each-range', where, { found: text.trim(), most: MOST_EACH }));
+  }
   return { counts, findings };
 }
 

@@ -179,6 +179,13 @@ const NAMES: readonly Bad[] = [
   bad('each backwards', ['"i = 1..3"', '"i = 3..1"'], 'each-backwards', [14, 28, 'i = 3..1'], 'smaller'),
   bad('each too many', ['"i = 1..3"', '"i = 1..999"'], 'each-range', [14, 28, 'i = 1..999'], '200'),
   bad(
+    'a grid too large',
+    ['"post_{i}": { "each": "i = 1..2"', '"post_{i}_{j}": { "each": "i = 1..20, j = 1..20"'],
+    'each-range',
+    [19, 87, 'i = 1..20, j = 1..20'],
+    '200',
+  ),
+  bad(
     'each letter twice',
     ['"i = 1..3"', '"i = 1..3, i = 1..2"'],
     'each-letter-twice',
@@ -196,7 +203,7 @@ const NAMES: readonly Bad[] = [
   bad('shifted letter in the key', ['"rail_{i}": {', '"rail_{i-1}": {'], 'each-shift', [14, 5, '"rail_{i-1}"'], '{i}'),
   bad(
     'too many parts',
-    ['"post_{i}": { "each": "i = 1..2"', '"post_{i}_{j}": { "each": "i = 1..200, j = 1..200"'],
+    ['"foot": {', `${[...'abcdefghijk'].map((c) => `"${c}_{i}": { "each": "i = 1..200" }, `).join('')}"foot": {`],
     'parts-too-many',
     [11, 3, '"parts"'],
     '2000',

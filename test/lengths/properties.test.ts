@@ -135,3 +135,38 @@ test('printed inch figures are expressions of the same length', () => {
     }),
   );
 });
+
+/** Exact arithmetic of fractions with whole numbers of any size: the reference that expressions are held against. */
+type Ratio = readonly [top: bigint, bottom: bigint];
+const sums: Readonly<Record<string, (a: Ratio, b: Ratio) => Ratio>> = {
+  '+': ([a, b], [c, d]) => [a * d + c * b, b * d],
+  '-': ([a, b], [c, d]) => [a * d - c * b, b * d],
+  '*': ([a, b], [c, d]) => [a * c, b * d],
+  '/': ([a, b], [c, d]) => [a * d, b * c],
+};
+test('sums of figures agree with exact fractions to the nanometre', () => {
+  const figure = fc.tuple(fc.integer({ min: 0, max: 60 }), fc.integer({ min: 1, max: 63 }));
+  const factor = fc.integer({ min: 1, max: 12 });
+  const step = fc.tuple(fc.constantFrom('+', '-', '*', '/'), figure, factor);
+  fc.assert(
+    fc.property(figure, fc.array(step, { maxLength: 5 }), ([w0, n0], steps) => {
+      let text = `${w0} ${n0}/64`;
+      let exact: Ratio = [BigInt(w0 * 64 + n0), 64n];
+      for (const [op, [w, n], k] of steps) {
+        const scale = op === '*' || op === '/';
+        text = scale ? `(${text}) ${op} ${k}` : `${text} ${op} ${w} ${n}/64`;
+        exact = (sums[op] as (a: Ratio, b: Ratio) => Ratio)(exact, scale ? [BigInt(k), 1n] : [BigInt(w * 64 + n), 64n]);
+      }
+      const read = parseExpression(text);
+      if ('fault' in read) throw new Error(`${text}: ${read.fault.message}`);
+      const got = evaluateExpr(read.tree, 'in', () => undefined);
+      const [top, bottom] = exact;
+      fc.pre(top < 3900n * bottom && top > -3900n * bottom);
+      if ('fault' in got) throw new Error(`${text}: ${got.fault.message}`);
+      // |got - exact| <= half a nanometre (and the error of the doubles that it is reckoned in)
+      const off = BigInt(got.value) * bottom - top * 25_400_000n;
+      expect((off < 0n ? -off : off) * 1000n <= (bottom < 0n ? -bottom : bottom) * 501n).toBe(true);
+    }),
+    { numRuns: 500 },
+  );
+});
