@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   expandDrawer,
@@ -149,6 +150,68 @@ describe('a drawer on side slides', () => {
     expect(codes({ ...shallow, opening: { ...shallow.opening, deep: span(0, 9) } })).toContain('no-slide-fits');
     expect(codes(shallow, { ...FIELDS, box: { ...FIELDS.box, slide: 'nonsense' } })).toContain('unknown-slide');
     expect(codes(shallow, { ...FIELDS, box: { ...FIELDS.box, runner: 'none' } })).toContain('drawer-without-runner');
+  });
+});
+
+describe('any opening', () => {
+  it('gives a box and a front inside it, every size on the step, or says why not', () => {
+    const sixteenth = (min: number, max: number) => fc.integer({ min: min * 16, max: max * 16 }).map((n) => n / 16);
+    fc.assert(
+      fc.property(sixteenth(4, 40), sixteenth(2, 14), sixteenth(8, 32), (wide, high, deep) => {
+        const base = chest('any_1', [1, 1 + wide], [3, 3 + high], 0.205);
+        const made = expandDrawer(FIELDS, { ...base, opening: { ...base.opening, deep: span(0, deep) } });
+        if (made.findings.length > 0) {
+          expect(made.parts).toEqual([]);
+          expect(made.findings.every((f) => f.severity === 'error' && f.message !== '')).toBe(true);
+          return;
+        }
+        const box = (id: string) => {
+          const p = made.parts.find((m) => m.id === `any_1.${id}`);
+          if (!p) throw new Error(id);
+          return p.box.map(([lo, hi]) => [lo.value, hi.value] as const);
+        };
+        for (const p of made.parts)
+          p.box.forEach(([lo, hi], axis) => {
+            expect(hi.value).toBeGreaterThan(lo.value);
+            const room = [base.opening.across, span(0, deep), base.opening.up][axis] ?? span(0, 0);
+            expect(lo.value).toBeGreaterThanOrEqual(room[0].value);
+            expect(hi.value).toBeLessThanOrEqual(room[1].value);
+          });
+        const [left, right, fore, back, base2] = ['side_left', 'side_right', 'box_front', 'box_back', 'bottom'].map(
+          box,
+        );
+        if (!left || !right || !fore || !back || !base2) throw new Error('members');
+        // Sides stand between front and back and flush with their ends; all four have one height, on the jig's pitch.
+        expect([left[1]?.[0], left[1]?.[1]]).toEqual([fore[1]?.[1], back[1]?.[0]]);
+        expect([left[0]?.[0], right[0]?.[1]]).toEqual([...(fore[0] ?? [])]);
+        for (const m of [right, fore, back]) expect(m[2]).toEqual(left[2]);
+        expect(((left[2]?.[1] ?? 0) - (left[2]?.[0] ?? 0)) % inches(7 / 8)).toBe(0);
+        // The box is as long as its slide, and there is at least 1/2 behind.
+        const length = toIn((back[1]?.[1] ?? 0) - (fore[1]?.[0] ?? 0));
+        expect(length % 2).toBe(0);
+        expect(deep - toIn(back[1]?.[1] ?? 0)).toBeGreaterThanOrEqual(0.5);
+        // The bottom fills the inside; its groove is over the lower edge of the sides.
+        expect([base2[0]?.[0], base2[0]?.[1]]).toEqual([left[0]?.[1], right[0]?.[0]]);
+        expect(base2[2]?.[0]).toBeGreaterThan(left[2]?.[0] ?? 0);
+      }),
+      { seed: 7, numRuns: 300 },
+    );
+  });
+  it('bores for its pulls through the front and the box front at one place', () => {
+    const { made } = sizesOf(chest('long_1', [0.875, 35.125], [10, 17], 0.354));
+    const bores = made.cuts.flatMap((c) => (c.cut.shape === 'bore' ? [{ part: c.part, at: c.cut.at }] : []));
+    expect(bores.map((b) => b.part)).toEqual(['long_1.front', 'long_1.box_front', 'long_1.front', 'long_1.box_front']);
+    expect(bores[0]?.at).toEqual(bores[1]?.at);
+    expect(bores[2]?.at).toEqual(bores[3]?.at);
+    // Two pulls at a quarter from each end of a front 34 1/8 long.
+    expect((toIn(bores[0]?.at[0] ?? 0) + toIn(bores[2]?.at[0] ?? 0)) / 2).toBeCloseTo(18, 1);
+    expect(made.hardware.filter((h) => h.kind === 'pull')).toHaveLength(2);
+    expect(
+      sizesOf(chest('a_1', [0, 20], [0, 7], 0.2), {
+        ...FIELDS,
+        front: { ...FIELDS.front, pulls: 'none' },
+      }).made.hardware.map((h) => h.kind),
+    ).toEqual(['slide', 'slide']);
   });
 });
 
