@@ -93,7 +93,9 @@ const coarse = (p: Part): string =>
 
 /** Is `b` the same thing as `a`, turned (hand 1) or mirrored (hand -1): shape, cuts, grain and show faces? */
 export function alike(a: Part, b: Part, hand: 1 | -1): boolean {
-  const want = portrait(a, AS_IT_IS);
+  return alikeTo(portrait(a, AS_IT_IS), a, b, hand);
+}
+function alikeTo(want: string, a: Part, b: Part, hand: 1 | -1): boolean {
   return framesOf(sizes(a), hand).some((f) => fits(b, a, f) && portrait(b, f) === want);
 }
 const fits = (b: Part, a: Part, f: Frame): boolean => AXES.every((t) => sizes(b)[f.to.indexOf(t)] === sizes(a)[t]);
@@ -103,17 +105,19 @@ const fits = (b: Part, a: Part, f: Frame): boolean => AXES.every((t) => sizes(b)
  * card) and gives both a hand, by the side of the piece on which they stand. `pairs`: typed as mirror images, ids.
  */
 export function markEqual(parts: readonly Part[], pairs: readonly (readonly [string, string])[] = []): Part[] {
-  const firsts: Part[] = [];
+  const groups = new Map<string, { readonly part: Part; readonly want: string }[]>();
   const out = new Map<string, Part>();
   for (const p of parts) {
-    const group = firsts.filter((f) => coarse(f) === coarse(p));
-    const turned = group.find((f) => sameHand(f, p) && alike(f, p, 1));
+    const key = coarse(p);
+    const group = groups.get(key) ?? [];
+    groups.set(key, group);
+    const turned = group.find((f) => sameHand(f.part, p) && alikeTo(f.want, f.part, p, 1))?.part;
     if (turned) {
       out.set(p.id, { ...p, turnOf: turned.id });
       continue;
     }
-    const mirror = group.find((f) => alike(f, p, -1));
-    firsts.push(p);
+    const mirror = group.find((f) => alikeTo(f.want, f.part, p, -1))?.part;
+    group.push({ part: p, want: portrait(p, AS_IT_IS) });
     if (!mirror) {
       out.set(p.id, p);
       continue;

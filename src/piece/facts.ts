@@ -158,8 +158,10 @@ export function statusOf(
   if (floats) return { status: 'cut now', why: 'it floats: its size has room' };
   if (into.size >= 2 && [...into].every(entersOthers))
     return { status: 'fit to the piece', why: 'it stands between parts that are themselves fitted' };
+  // Only screws hold it: nothing is cut in it by which its length would be set.
+  const loose = joints.every((j) => j.receiving !== b.id || j.entering === b.id || j.traits.glue === 'none');
   const overall = AXES.filter((a) => a !== 2 && b.box[a][0] === whole[a][0] && b.box[a][1] === whole[a][1]);
-  if (b.thickness === 2 && overall.length > 0 && b.box[2][1] === whole[2][1] && enters.length === 0)
+  if (b.thickness === 2 && overall.length > 0 && b.box[2][1] === whole[2][1] && enters.length === 0 && loose)
     return { status: 'leave long', why: 'trimmed when the case under it stands' };
   if (
     enters.length > 0 &&

@@ -48,13 +48,13 @@ export interface JointsMade {
  * two of one rank want the same wood each may give way once. Cuts and growth are added to the bodies in their own axes.
  */
 export function makeJoints(meets: readonly Meet[], findings: Findings): JointsMade {
-  const taken: Taken[] = [];
+  const taken = new Map<string, Taken[]>();
   const made: Made[] = [];
   for (const rank of [1, 2, 3] as const) {
     const batch = meets.filter((m) => m.kind.rank === rank).flatMap((m) => makeOne(m, taken, findings));
     giveWay(batch, findings);
     for (const one of batch) {
-      taken.push(...takenBy(one));
+      for (const t of takenBy(one)) taken.set(t.part, [...(taken.get(t.part) ?? []), t]);
       settle(one, findings);
     }
     made.push(...batch);
@@ -64,8 +64,9 @@ export function makeJoints(meets: readonly Meet[], findings: Findings): JointsMa
   return { joints: made.map(jointOf), hardware: made.flatMap(hardwareOf) };
 }
 
-function makeOne(meet: Meet, taken: readonly Taken[], findings: Findings): Made[] {
-  const claims = taken.flatMap((t) => claimIn(t, meet));
+function makeOne(meet: Meet, taken: ReadonlyMap<string, readonly Taken[]>, findings: Findings): Made[] {
+  const parts = [...new Set([meet.entering.id, meet.receiving.id])];
+  const claims = parts.flatMap((id) => taken.get(id) ?? []).flatMap((t) => claimIn(t, meet));
   const site = withClaims(meet.site, claims);
   const { r, findings: found } = meet.kind.resolve(meet.spec, site);
   tell(found, meet, findings);
@@ -106,18 +107,27 @@ interface Clash {
   readonly shared: boolean;
 }
 function clashesOf(batch: readonly Made[]): Clash[] {
-  const before = batch.map(takenBy);
   const sizes = new Map(batch.flatMap((m) => [m.meet.entering, m.meet.receiving]).map((b) => [b.id, sizesOf(b)]));
+  const byPart = new Map<string, { readonly at: number; readonly taken: Taken }[]>();
+  batch.forEach((one, at) => {
+    for (const taken of takenBy(one)) {
+      const list = byPart.get(taken.part);
+      if (list) list.push({ at, taken });
+      else byPart.set(taken.part, [{ at, taken }]);
+    }
+  });
   const out: Clash[] = [];
-  for (let a = 0; a < batch.length; a++)
-    for (let b = a + 1; b < batch.length; b++)
-      for (const x of before[a] ?? [])
-        for (const y of before[b] ?? []) {
-          const size = x.part === y.part ? sizes.get(x.part) : undefined;
-          const how = size ? clash(x.cut, y.cut, size) : 'no';
-          if (how !== 'no') out.push({ a, b, x, y, shared: how === 'shared' });
-        }
-  return out;
+  for (const [part, list] of byPart)
+    for (const [k, { at: a, taken: x }] of list.entries())
+      for (const { at: b, taken: y } of list.slice(k + 1)) {
+        const how = a === b ? 'no' : clash(x.cut, y.cut, sizes.get(part) ?? [0, 0, 0]);
+        if (how !== 'no') out.push({ a, b, x, y, shared: how === 'shared' });
+      }
+  // In the order of the joints, then of their cuts: which clash is seen first decides how a joint gives way.
+  return out
+    .map((c, k) => ({ c, k }))
+    .sort((p, q) => p.c.a - q.c.a || p.c.b - q.c.b || p.k - q.k)
+    .map(({ c }) => c);
 }
 
 /** Equal ranks that overlap: each that can gives way once, seeing what the other took before either did. */
