@@ -20,6 +20,7 @@ import {
   offAxis,
   resists,
   runsInto,
+  sideOf,
   THICK,
   thickness,
   trench,
@@ -32,6 +33,8 @@ import { cornerBeyond, runOf } from './run.js';
 interface Dado extends Run {
   readonly depth: Sized;
   readonly width: Sized;
+  /** The edge was named: the part slides in from there, and need not come in endways. */
+  readonly slides: boolean;
 }
 
 const spec = z.strictObject({
@@ -103,7 +106,12 @@ export const dado: JointKind<unknown, Dado> = {
         { name: 'thickness', value: nm(t) },
       ]),
     );
-    const r: Dado = { ...runOf(side ? {} : spec, site, either(site.world, 1 / 32, 1)), depth, width: fit };
+    const r: Dado = {
+      ...runOf(side ? {} : spec, site, either(site.world, 1 / 32, 1)),
+      depth,
+      width: fit,
+      slides: !side && sideOf(spec, 'from', site) !== undefined,
+    };
     return { r, findings: [...(side ? [side] : []), ...judge(r, site)] };
   },
   /** A rabbet or groove along the edge from which it comes in: the dado ends there; else the two trenches cross. */
@@ -145,13 +153,13 @@ function give(r: Dado, site: Site): Given {
         as: 'dado',
         face: 'left',
         at: [[0, r.depth.value], [0, r.width.value], r.run],
-        ...(r.stop ? { notes: ['square the blind end'] } : {}),
+        ...(r.stop ? { notes: ['Square the blind end'] } : {}),
         glue: along ? { where: '' } : { where: 'the floor and walls, sparingly' },
       },
     ],
     bodies: [],
     traits: {
-      insertion: r.through ? ['right', opposite(r.from), r.from] : ['right', opposite(r.from)],
+      insertion: [r.slides ? opposite(r.from) : 'right'],
       holds: 'aligns',
       glue: along ? 'none' : 'end-long',
       resists: resists(0, 3, breadth(site) > either(site.world, 6, 150) ? 1 : 0, 1),

@@ -105,7 +105,7 @@ export const edgeHalving: JointKind<unknown, Halving> = {
 function give(r: Halving, site: Site): Given {
   const [e, h] = [site.entering.box, site.receiving.box];
   const far = opposite(r.slot);
-  const note = { notes: ['as wide as the other part is thick, after both are finished to thickness'] };
+  const note = { notes: ['As wide as the other part is thick, after both are finished to thickness'] };
   return {
     growth: { entering: {} },
     entering: [

@@ -220,7 +220,7 @@ function give(r: Groove, site: Site): Given {
         at: [[0, r.depth.value], [r.low, r.low + r.width.value], r.run],
         glue: { where: '' },
         ...(solid ? {} : { trial: 'an offcut of the panel runs the groove from end to end' }),
-        notes: [solid ? 'the panel stays loose' : 'to fit the panel as measured'],
+        notes: [solid ? 'The panel stays loose' : 'To fit the panel as measured'],
       },
     ],
     bodies: [],

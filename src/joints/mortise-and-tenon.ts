@@ -13,6 +13,7 @@ import { flag, flagField, lengthField, maybe, pair, pairField, sized } from './f
 import type { Given, JointKind, Resolved, Site } from './joint.js';
 import {
   breadth,
+  carriedOn,
   common,
   either,
   fig,
@@ -315,12 +316,13 @@ export const mortiseAndTenon: JointKind<unknown, MortiseAndTenon> = {
       return r.depth.value <= half ? r : { ...r, depth, length };
     }
     const tongue = faceAxis(cut.face) === THICK ? r.thick.value : width(along(r, site));
-    const length = byRule(
+    const short = byRule(
       nm(r.depth.value - either(site.world, 1 / 32, 0.5)),
       'mitred, its point 1/32 in (0.5 mm) short of the mortise floor',
       'common practice',
     );
-    return tongue < length.value ? { ...r, length, mitre: opposite(cut.face) } : collide;
+    const length = r.length.how === 'given' ? r.length : short;
+    return tongue <= length.value ? { ...r, length, mitre: opposite(cut.face) } : collide;
   },
   give,
 };
@@ -334,7 +336,7 @@ function mortises(r: MortiseAndTenon, site: Site): BoxCut[] {
     at: [[0, r.depth.value], across(r), along(r, site)],
     glue: { where: 'the cheeks of the mortise' },
     ...(r.mitre
-      ? { notes: ['runs into another mortise: plug the first before the second is cut; mitre both tenons'] }
+      ? { notes: ['Runs into another mortise: plug the first before the second is cut; mitre both tenons'] }
       : {}),
   };
   const h = r.haunch;
@@ -347,7 +349,7 @@ function mortises(r: MortiseAndTenon, site: Site): BoxCut[] {
     as: 'notch',
     face: 'left',
     at: [[0, h.length.value], across(r), over],
-    notes: ['for the haunch'],
+    notes: ['For the haunch'],
   };
   return [main, notch];
 }
@@ -369,10 +371,17 @@ function tenon(r: MortiseAndTenon, site: Site): TenonCut {
   };
 }
 
+/** Grooves that pass beside the tongues run on to the end of the wood: one cut from end to end. */
+function clearGrooves(r: MortiseAndTenon, site: Site): BoxCut[] {
+  const tongue = along(r, site);
+  const kept: Span = r.haunch ? (r.haunch.side === 'top' ? [tongue[0], breadth(site)] : [0, tongue[1]]) : tongue;
+  return carriedOn(site, r.length.value).filter((cut) => meet(cut.at[WIDE], kept) === undefined);
+}
+
 function give(r: MortiseAndTenon, site: Site): Given {
   return {
     growth: { entering: { right: r.length.value } },
-    entering: [tenon(r, site)],
+    entering: [tenon(r, site), ...clearGrooves(r, site)],
     receiving: mortises(r, site),
     bodies: [],
     traits: {

@@ -121,7 +121,7 @@ export const carriedOn = (site: Site, growth: number): BoxCut[] =>
 
 /** Trenches of equal rank may run into one another; whether what stands in them meets is proved on the solids. */
 export const trench = (site: Site, clash: Claim): BoxCut | undefined =>
-  clash.part === site.receiving.part && clash.cut.shape === 'box' && clash.cut.rank === 1 ? clash.cut : undefined;
+  clash.part === site.receiving.part && clash.cut.shape === 'box' && clash.rank === 1 ? clash.cut : undefined;
 export const runsInto = (site: Site, clash: Claim): Diagnostic =>
   finding(site, 'error', 'joints-collide', `It runs into a cut of joint "${clash.joint}" in part "${clash.part}".`, {
     hint: 'Move one of the parts, or make one of the cuts shallower.',

@@ -172,13 +172,14 @@ function give(r: Rabbet, site: Site): Given {
     entering: [],
     receiving: [
       {
-        ...common(site, 1, 'receiving', 1),
+        // Made after the sockets, whose torn ends it takes off.
+        ...common(site, 1, 'receiving', 3),
         shape: 'box',
         as: 'rabbet',
         face: 'left',
         at: [[0, r.depth.value], span(endOf(host, r.edge), inwards(host, r.edge, r.on.value)), r.run],
         glue: { where: '' },
-        ...(site.entering.material === 'sheet' ? { notes: ['takes the panel as measured'] } : {}),
+        ...(site.entering.material === 'sheet' ? { notes: ['Takes the panel as measured'] } : {}),
       },
     ],
     bodies: [],

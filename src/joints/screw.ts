@@ -103,11 +103,13 @@ function lengthRule(site: Site, hole: Hole, sink: number): Sized {
   );
 }
 
-/** Screws along a stretch: the first and last `inset` from its ends, the others evenly between, on the step. */
+/** Screws along a stretch: the first and last `inset` from its ends, the others evenly between, rounded to `step`. */
 function spread(over: Span, n: number, inset: number, step: Length): number[] {
   if (n === 1) return [snap(middle(over), step)];
   const gap = (width(over) - 2 * inset) / (n - 1);
-  return Array.from({ length: n }, (_, i) => snap(over[0] + inset + i * gap, step));
+  return Array.from({ length: n }, (_, i) =>
+    i === 0 ? nm(over[0] + inset) : i === n - 1 ? nm(over[1] - inset) : snap(over[0] + inset + i * gap, step),
+  );
 }
 /**
  * Along the longer side of the contact; in two rows where the shorter side is over 3 in (75 mm) and the number is even.
@@ -122,13 +124,14 @@ function places(spec: Resolved, site: Site): [number, number][] {
   const most = either(site.world, 2, 50);
   const inset = (over: Span): number =>
     maybe(spec, 'inset')?.value ?? snapDown(Math.min(most, width(over) / 4), site.world.step);
+  const rough = either(site.world, 1 / 8, 1);
   const b =
     rows === 2
       ? spread(short, 2, Math.min(inset(short), width(short) / 4), site.world.step)
       : [snap(middle(short), site.world.step)];
   return b.flatMap((s) => {
     const taken = occupied(site, alongWide ? WIDE : THICK, s);
-    return spread(long, n / rows, inset(long), site.world.step)
+    return spread(long, n / rows, inset(long), rough)
       .map((l) => clearOf(l, taken, long))
       .map((l): [number, number] => (alongWide ? [s, l] : [l, s]));
   });
@@ -330,8 +333,8 @@ function straight(r: Screws, site: Site): Pick<Given, 'entering' | 'receiving' |
     diameter: r.shank,
     depth: 'through',
     ...(r.slot ? { slot: { axis: r.slot.axis, length: r.slot.length.value } } : {}),
-    seat: { diameter: r.head, depth: r.seat },
-    notes: [`screw ${r.name}`, ...(r.slot ? ['the screw in the middle of the slot'] : [])],
+    seat: { diameter: snapUp(r.head, site.world.step), depth: r.seat },
+    notes: [`Screw ${r.name}`, ...(r.slot ? ['The screw in the middle of the slot'] : [])],
   }));
   const receiving = r.at.map((at, i): BoreCut => ({
     ...common(site, i + 1, 'receiving', 3),
@@ -341,7 +344,7 @@ function straight(r: Screws, site: Site): Pick<Given, 'entering' | 'receiving' |
     at,
     diameter: r.pilot,
     depth: snapUp(inside, site.world.step),
-    notes: [`screw ${r.name}`],
+    notes: [`Screw ${r.name}`],
   }));
   const bodies = r.at.map(([a, b]): SiteBody => ({
     kind: 'screw',
@@ -370,7 +373,7 @@ function pockets(r: Screws, site: Site, face: Face): Pick<Given, 'entering' | 'r
     depth: snapUp(pocketReach(site) + r.shank / 2, site.world.step),
     seat: { diameter: either(site.world, 3 / 8, 9.5), depth: seat },
     tilt: { toward: faceOf(INTO, 1), degrees: 90 - POCKET },
-    notes: [`screw ${r.name}`, 'no glue on end grain'],
+    notes: [`Screw ${r.name}`, 'No glue on end grain'],
   }));
   const along = (d: number): [number, number] => [nm(d * cosine(POCKET) - back), nm(surface - sign * d * sine(POCKET))];
   const bodies = r.at.map(([, wide]): SiteBody => ({

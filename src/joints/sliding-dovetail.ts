@@ -230,7 +230,7 @@ function give(r: Sliding, site: Site): Given {
             runSpan: over,
             atFace: down(socket.atFace),
             atFloor: down(socket.atFloor),
-            notes: ['the part then binds only at the end of its travel'],
+            notes: ['The part then binds only at the end of its travel'],
           },
         ]
       : [];
@@ -248,7 +248,7 @@ function give(r: Sliding, site: Site): Given {
         tails: [{ atBase: socket.atFace, atEnd: socket.atFloor }],
         keep: r.keep,
         bit: { width: r.tail.value, angle: r.angle },
-        notes: ['same cutter height as the sockets; leave tight, pare to fit'],
+        notes: ['Same cutter height as the sockets; leave tight, pare to fit'],
       },
     ],
     receiving: [socket, ...ease],
