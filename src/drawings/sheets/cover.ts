@@ -9,6 +9,7 @@ import type { Item } from '../picture.js';
 import { SIZE } from '../pens.js';
 import { setBlock, setText, widthOf, wrap, blockDrop } from '../text.js';
 import { drawLines, extentOf, ISOMETRIC, PICTURE_PENS, viewAt, withoutReveals } from '../views.js';
+import { cardCount } from './cards.js';
 import { hardwarePen } from './elevations.js';
 import { plural } from './partsKey.js';
 
@@ -95,7 +96,7 @@ function factRows(input: Prepared, place: SheetPlace, x: number, y: number): Blo
   const rows: [string, string, string, string][] = [
     ['Piece', header.number, 'Revision', `${header.revision} · ${place.hash}`],
     ['Client', header.client, 'Date', header.date],
-    ['Maker', header.maker, 'Parts', String(parts.length)],
+    ['Maker', header.maker, 'Parts', `${parts.length}, on ${cardCount(input)} cards`],
   ];
   const items = rows.flatMap(([a, b, c, d], i) => {
     const at = y + i * 4.8;

@@ -1,4 +1,5 @@
 import type { SheetKind } from '../input.js';
+import { partCards } from './cards.js';
 import { cover } from './cover.js';
 import { elevations } from './elevations.js';
 import { cutList, hardware, joints, lengths } from './lists.js';
@@ -6,4 +7,14 @@ import { nesting } from './nesting.js';
 import { sections } from './sections.js';
 
 /** Every kind of sheet, in the order of the packet. */
-export const SHEETS: readonly SheetKind[] = [cover, elevations, sections, cutList, lengths, nesting, joints, hardware];
+export const SHEETS: readonly SheetKind[] = [
+  cover,
+  elevations,
+  sections,
+  cutList,
+  lengths,
+  nesting,
+  joints,
+  partCards,
+  hardware,
+];
