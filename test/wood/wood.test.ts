@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { SPECIES, speciesById, tradeName, type Species } from '../../src/data/species.js';
 import { density, kilograms, pounds } from '../../src/wood/mass.js';
-import { celsius, equilibrium, season } from '../../src/wood/moisture.js';
+import { celsius, equilibrium, roomFaults, season } from '../../src/wood/moisture.js';
 import { change, coefficient, swell } from '../../src/wood/movement.js';
 
 const table = JSON.parse(readFileSync(new URL('./emc-table-4-2.json', import.meta.url), 'utf8')) as {
@@ -41,6 +41,25 @@ describe('equilibrium moisture', () => {
 });
 
 const GROUPS = ['birch-sweet', 'oak-red-northern', 'oak-white', 'hickory-mockernut', 'sycamore-american', 'teak'];
+
+describe('a room', () => {
+  const codes = (humidity: [number, number], temperature?: number, made?: number, units: 'in' | 'mm' = 'in') =>
+    roomFaults({ humidity, ...(temperature === undefined ? {} : { temperature }) }, made, units).map((f) =>
+      f.path.join('.'),
+    );
+  it('outside the table is a fault, and gives no nonsense', () => {
+    expect(codes([30, 60])).toEqual([]);
+    expect(codes([30, 150])).toEqual(['room.humidity.1']);
+    expect(codes([-1, 60])).toEqual(['room.humidity.0']);
+    expect(codes([30, 60], 300)).toEqual(['room.temperature']);
+    expect(codes([30, 60], 70, undefined, 'mm')).toEqual([]);
+    expect(codes([30, 60], 21, 40)).toEqual(['shop.moisture']);
+    expect(roomFaults(undefined, undefined, 'mm')).toEqual([]);
+    expect(season({ humidity: [30, 150] }, undefined, 'in').wettest).toBe(
+      season({ humidity: [30, 95] }, undefined, 'in').wettest,
+    );
+  });
+});
 
 describe('movement', () => {
   // Flat-sawn, 12 in, 6 -> 11 %, in inches: computed by hand from table 13-5.
