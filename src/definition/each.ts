@@ -75,8 +75,8 @@ export function checkEach(
   const at = { path, key: true };
   for (const [all, letter, shift] of inKey) {
     if (shift !== '') findings.push(diagnose('each-shift', at, { found: all }));
-    else if (typeof each !== 'string') findings.push(diagnose('each-missing', at, { letter: letter as string }));
-    else if (read.findings.length === 0 && !read.counts.some((c) => c.letter === letter)) {
+    else if (each === undefined) findings.push(diagnose('each-missing', at, { letter: letter as string }));
+    else if (typeof each === 'string' && read.findings.length === 0 && !read.counts.some((c) => c.letter === letter)) {
       findings.push(diagnose('each-missing', at, { letter: letter as string }));
     }
   }

@@ -76,10 +76,17 @@ function union(issue: Extract<Issue, { code: 'invalid_union' }>, path: JsonPath,
     return [diagnose('wrong-type', { path: at }, { found: shown(found), wanted: 'one word', example: undefined })];
   }
   if (value === undefined) return [missing(path, context)];
-  const inside = issue.errors.filter((branch) => !branch.some((i) => i.path.length === 0 && i.code === 'invalid_type'));
+  const inside = issue.errors.filter((branch) => !branch.some(ofAnotherSort));
   const faults = inside.map((branch) => branch.flatMap((i) => one(i, path, context)));
   const best = [...faults].sort((a, b) => a.length - b.length)[0];
   return best ?? [wrongType(issue, path, value, context)];
+}
+
+/** Is the value as a whole of another sort than the branch of a union takes. */
+function ofAnotherSort(issue: Issue): boolean {
+  if (issue.path.length > 0) return false;
+  if (issue.code === 'invalid_union') return issue.errors.every((branch) => branch.some(ofAnotherSort));
+  return issue.code === 'invalid_type' || issue.code === 'invalid_value';
 }
 
 function missing(path: JsonPath, context: Context): Diagnostic {

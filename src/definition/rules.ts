@@ -74,7 +74,8 @@ function rows(value: Found, letters: Map<string, Readonly<Record<string, number>
     findings.push(...found);
     // a row that is not counted rightly says so once, not again in each of its expressions
     const known = Object.fromEntries(counts.map((c) => [c.letter, c.to]));
-    if (found.length === 0) letters.set(JSON.stringify(path), known);
+    const readable = entry['each'] === undefined || typeof entry['each'] === 'string';
+    if (readable && found.length === 0) letters.set(JSON.stringify(path), known);
     return howMany(counts);
   };
   for (const [id, part] of entries(value['parts'])) made += row(id, part, ['parts', id]);

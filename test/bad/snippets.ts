@@ -148,6 +148,17 @@ const STRUCTURE: readonly Bad[] = [
     [21, 3, '"__proto__"'],
     undefined,
   ),
+  bad(
+    'a word for a number of pulls',
+    ['"pulls": 1', '"pulls": "two"'],
+    'wrong-type',
+    [18, 130, '"two"'],
+    'how many pulls',
+  ),
+  bad('nothing in a row', ['["5 1/4", "7"]', '["5 1/4", null]'], 'wrong-type', [6, 56, 'null'], 'a length'),
+  bad('each a number', ['"i = 1..3"', '3'], 'wrong-type', [14, 27, '3'], 'i = 1..3'),
+  bad('cut missing', ['"cut": "arc", ', ''], 'key-missing', [15, 41, '{ "edge": "bottom", "rise": "1" }'], 'chamfer'),
+  bad('an object for a list', ['["front top"]', '{}'], 'wrong-type', [15, 119, '{}'], 'a list'),
 ];
 
 const NAMES: readonly Bad[] = [
