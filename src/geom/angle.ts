@@ -58,7 +58,7 @@ export function arcThrough(a: readonly [number, number], b: readonly [number, nu
  */
 export function chordsFor(radius: number, sweep: number, tolerance: number): number {
   const step = 2 * arcCosine(1 - tolerance / radius);
-  return Math.max(1, Math.ceil(Math.abs(sweep) / Math.max(step, 0.5) - 1e-9));
+  return Math.max(1, Math.ceil(Math.abs(sweep) / Math.max(step, 0.05) - 1e-9));
 }
 /** Sides of a full circle: a multiple of four (so that mirrored and square placements share corners), at least 12. */
 export const sidesFor = (radius: number, tolerance: number): number =>

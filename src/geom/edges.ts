@@ -1,8 +1,15 @@
 import { cosine } from './angle.js';
 import type { Mesh } from './solid.js';
 
-/** Edges whose faces turn by more than this are arrises and drawn; less is a flattened curve. Our default. */
+/** Edges whose faces turn by more than this are arrises and drawn, whatever they are made of. Our default. */
 const ARRIS_DEGREES = 25;
+/** Faces that turn by less than this are one face. */
+const FLAT_DEGREES = 0.2;
+/**
+ * A curve flattened with a sagitta s has facets 8 s / turn wide (s = r t^2 / 8, width = r t). Where both faces are wider
+ * than three times that for s = 0.01 mm, even a shallow edge is a true arris: a taper, the field of a raised panel.
+ */
+const FACET = 3 * 8 * 0.01;
 /** A triangle lower than this (mm) has no trustworthy normal. */
 const SLIVER = 1e-4;
 
@@ -85,6 +92,54 @@ function mendNormals(mesh: Mesh, normals: Float64Array, sliver: Uint8Array, pair
   }
 }
 
+/** Tells how far the flat face that a triangle lies in reaches from an edge of it, square to the edge, mm. */
+function facetWidths(
+  { positions: p, triangles: t }: Mesh,
+  normals: Float64Array,
+  pairs: readonly [number, number][],
+): (triangle: number, a: number, b: number) => number {
+  const parent = Int32Array.from({ length: t.length / 3 }, (_, i) => i);
+  const root = (i: number): number => {
+    let r = i;
+    while (parent[r] !== r) r = parent[r] = parent[parent[r] as number] as number;
+    return r;
+  };
+  for (const [s, r] of pairs) {
+    const [i, j] = [Math.floor(s / 3), Math.floor(r / 3)];
+    let off = 0;
+    for (let x = 0; x < 3; x++) off += ((normals[i * 3 + x] as number) - (normals[j * 3 + x] as number)) ** 2;
+    if (off < 1e-8) parent[root(i)] = root(j);
+  }
+  const corners = new Map<number, Set<number>>();
+  const cornersOf = (face: number): Set<number> => {
+    if (corners.size === 0)
+      for (let c = 0; c < t.length; c++) {
+        const r = root(Math.floor(c / 3));
+        const set = corners.get(r) ?? new Set();
+        corners.set(r, set.add(t[c] as number));
+      }
+    return corners.get(root(face)) ?? new Set();
+  };
+  return (triangle, a, b) => {
+    const at = (i: number): [number, number, number] => [
+      p[i * 3] as number,
+      p[i * 3 + 1] as number,
+      p[i * 3 + 2] as number,
+    ];
+    const [q, r] = [at(a), at(b)];
+    const d = [r[0] - q[0], r[1] - q[1], r[2] - q[2]] as const;
+    const long = Math.hypot(...d);
+    let most = 0;
+    for (const c of cornersOf(triangle)) {
+      const v = at(c);
+      const u = [v[0] - q[0], v[1] - q[1], v[2] - q[2]] as const;
+      const n = [u[1] * d[2] - u[2] * d[1], u[2] * d[0] - u[0] * d[2], u[0] * d[1] - u[1] * d[0]] as const;
+      most = Math.max(most, Math.hypot(...n) / long);
+    }
+    return most;
+  };
+}
+
 /** The edges of a closed mesh; kept for as long as the mesh is. */
 export function topology(mesh: Mesh): Topology {
   const known = KNOWN.get(mesh);
@@ -104,14 +159,17 @@ export function topology(mesh: Mesh): Topology {
     normals,
     sides: new Uint32Array(t.length),
   };
-  const smooth = cosine(ARRIS_DEGREES);
+  const [smooth, level] = [cosine(ARRIS_DEGREES), cosine(FLAT_DEGREES)];
+  const widthOf = facetWidths(mesh, normals, pairs);
   pairs.forEach(([s, r], i) => {
     const [a, b] = [t[s] as number, t[r] as number];
     const [left, right] = [Math.floor(s / 3), Math.floor(r / 3)];
     [made.from[i], made.to[i], made.left[i], made.right[i]] = [a, b, left, right];
     let cos = 0;
     for (let x = 0; x < 3; x++) cos += (normals[left * 3 + x] as number) * (normals[right * 3 + x] as number);
-    made.arris[i] = cos < smooth || shared.has(Math.min(a, b) * base + Math.max(a, b)) ? 1 : 0;
+    const sharp = cos < smooth || shared.has(Math.min(a, b) * base + Math.max(a, b));
+    const wide = FACET / Math.sqrt(Math.max(2 - 2 * cos, 1e-12)); // the chord of the turn, near enough the turn itself
+    made.arris[i] = sharp || (cos < level && widthOf(left, a, b) > wide && widthOf(right, a, b) > wide) ? 1 : 0;
     made.sides[s] = i;
     made.sides[r] = i;
   });

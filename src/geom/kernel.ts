@@ -3,8 +3,8 @@ import type { Axis } from './axis.js';
 import type { Box3, Vec3 } from './box.js';
 import { canonicalMesh, canonicalRings } from './canonical.js';
 import { keyOf } from './key.js';
-import { ARC_TOLERANCE, flatten } from './outline.js';
-import type { Placement } from './placement.js';
+import { ARC_TOLERANCE, areaOf, flatten } from './outline.js';
+import { dot, type Placement } from './placement.js';
 import type { Recipe } from './recipe.js';
 import type { Kernel, Mesh, Rings } from './solid.js';
 
@@ -92,6 +92,23 @@ function matrixOf(p: Placement): Matrix {
   const column = (i: 0 | 1 | 2): [number, number, number] => [r[0][i], r[1][i], r[2][i]];
   return [...column(0), 0, ...column(1), 0, ...column(2), 0, o[0] / UNIT, o[1] / UNIT, o[2] / UNIT, 1];
 }
+/** True when points span no room: fewer than four, or all within a nanometre of one plane. */
+function flat(points: readonly Vec3[]): boolean {
+  const [a, ...rest] = points;
+  if (!a) return true;
+  const from = rest.map((p): Vec3 => [p[0] - a[0], p[1] - a[1], p[2] - a[2]]);
+  const cross = (u: Vec3, v: Vec3): Vec3 => [
+    u[1] * v[2] - u[2] * v[1],
+    u[2] * v[0] - u[0] * v[2],
+    u[0] * v[1] - u[1] * v[0],
+  ];
+  const longest = (list: readonly Vec3[]): Vec3 =>
+    list.reduce((m, v) => (Math.hypot(...v) > Math.hypot(...m) ? v : m), [0, 0, 0]);
+  const along = longest(from);
+  const normal = longest(from.map((v) => cross(along, v)));
+  const size = Math.hypot(...normal);
+  return size === 0 || from.every((v) => Math.abs(dot(normal, v)) <= size);
+}
 /** mm, to a thousandth of a nanometre. */
 const toMillimetres = (x: number): number => Math.round(x * UNIT * 1e3) / 1e9 + 0;
 
@@ -176,7 +193,9 @@ class Arena implements CountedKernel {
       case 'prism':
         return this.prism(recipe);
       case 'hull':
-        return this.kept(this.lib.Manifold.hull(recipe.points.map(([x, y, z]) => [x / UNIT, y / UNIT, z / UNIT])));
+        return flat(recipe.points)
+          ? this.nothing()
+          : this.kept(this.lib.Manifold.hull(recipe.points.map(([x, y, z]) => [x / UNIT, y / UNIT, z / UNIT])));
       case 'turned':
         return this.turned(recipe);
       case 'placed':
@@ -230,7 +249,9 @@ class Arena implements CountedKernel {
     );
   }
   private prism(recipe: Extract<Recipe, { op: 'prism' }>): Manifold {
-    const rings = recipe.outlines.map((o) => flatten(o).map(([x, y]): [number, number] => [x / UNIT, y / UNIT]));
+    const solid = recipe.outlines.map((o) => flatten(o)).filter((ring) => areaOf(ring) !== 0);
+    if (recipe.to <= recipe.from || solid.length === 0) return this.nothing();
+    const rings = solid.map((ring) => ring.map(([x, y]): [number, number] => [x / UNIT, y / UNIT]));
     return this.section(rings, (section) => {
       const raised = section.extrude((recipe.to - recipe.from) / UNIT);
       return this.using(raised, (flat) => {
@@ -245,6 +266,7 @@ class Arena implements CountedKernel {
     if (first && first[0] !== 0) profile.unshift([0, first[1]]);
     if (last && last[0] !== 0) profile.push([0, last[1]]);
     const radius = Math.max(0, ...recipe.profile.map(([r]) => r));
+    if (areaOf(profile) === 0) return this.nothing();
     const c = recipe.centre.map((x, i) => (i === recipe.axis ? 0 : x / UNIT)) as unknown as Vec3;
     return this.section([profile], (section) =>
       this.using(section.revolve(sidesFor(radius, ARC_TOLERANCE)), (upright) =>

@@ -108,6 +108,39 @@ describe('by eye', () => {
     ]);
     expect(hiddenLines([post], RIGHT).visible.length).toBe(8);
   });
+  it('shallow arrises are drawn, facets of a curve are not', () => {
+    const taper: Recipe = {
+      op: 'prism',
+      axis: 1,
+      from: 0,
+      to: mm(30),
+      outlines: [
+        [
+          { to: [0, 0] },
+          { to: [mm(40), 0] },
+          { to: [mm(40), mm(400)] },
+          { to: [mm(32), mm(700)] },
+          { to: [0, mm(700)] },
+        ],
+      ],
+    };
+    const seen = hiddenLines([item('leg', taper)], RIGHT).visible;
+    expect(seen.filter((l) => l.a[1] === 400 && l.b[1] === 400)).toEqual([
+      { ids: ['leg'], a: [0, 400], b: [30, 400], kind: 'edge' },
+    ]);
+    for (const r of [1.5, 20, 300, 4000]) {
+      const sweep = 0.08 / Math.sqrt(r / 20);
+      const bent: Recipe = {
+        op: 'prism',
+        axis: 1,
+        from: 0,
+        to: mm(30),
+        outlines: [[{ to: [0, 0] }, { to: [mm(r * 0.5), 0] }, { to: [0, 0], bulge: Math.min(0.9, 3 * sweep) }]],
+      };
+      expect(hiddenLines([item('bent', bent)], RIGHT).visible.length).toBe(4);
+      expect(hiddenLines([item('bent', bent)], TOP).visible.length).toBe(4);
+    }
+  });
   it('a mirrored part gives mirrored lines', () => {
     const r: Recipe = { op: 'cut', from: box(0, 40, 0, 20, 0, 90), tools: [box(0, 10, 0, 5, 0, 30)] };
     const mirror: Placement = {
@@ -227,7 +260,7 @@ describe.each(SCENES)('against a brute-force ray test, %s', (_name, view) => {
     expect(checked).toBeGreaterThan(80);
   });
 });
-/** Heights of all sharp or outline edges that pass through a point of the view. */
+/** Heights of all edges of more than 10 degrees and of outlines that pass through a point of the view. */
 function edgeHeights(items: readonly SceneItem[], view: Axes): (x: number, y: number) => number[] {
   const edges: [Vec3, Vec3][] = [];
   for (const { mesh, placement } of items) {
@@ -255,7 +288,7 @@ function edgeHeights(items: readonly SceneItem[], view: Axes): (x: number, y: nu
     }
     for (const [key, [n, m]] of normals) {
       const [i, j] = key.split(' ').map(Number) as [number, number];
-      if (dot(n!, m!) < 0.9063 || n![2] > 1e-4 !== m![2] > 1e-4) edges.push([p(i), p(j)]);
+      if (dot(n!, m!) < 0.985 || n![2] > 1e-4 !== m![2] > 1e-4) edges.push([p(i), p(j)]);
     }
   }
   return (x, y) =>

@@ -173,6 +173,41 @@ describe('operations', () => {
     ]);
     expect(kernel.slice(bored, [0, 7, 0], [1, 0, 0], [0, 0, 1]).map((r) => r.length)).toEqual([4, 4]);
   });
+  it('a section along a face shows one side of it and no more', () => {
+    const stacked = [board, box(0, 100, 0, 20, 500, 600)].map(
+      (b) => kernel.slice(b, [0, 0, 500], [1, 0, 0], [0, 1, 0]).length,
+    );
+    expect(stacked.reduce((a, b) => a + b, 0)).toBe(1);
+  });
+  it('shapes without room are empty, not errors', () => {
+    const none: Recipe[] = [
+      { op: 'prism', axis: 1, from: 0, to: 0, outlines: [[{ to: [0, 0] }, { to: [mm(1), 0] }, { to: [0, mm(1)] }]] },
+      { op: 'prism', axis: 1, from: 0, to: mm(1), outlines: [[{ to: [0, 0] }, { to: [mm(1), 0] }]] },
+      {
+        op: 'turned',
+        axis: 0,
+        centre: [0, 0, 0],
+        profile: [
+          [mm(4), mm(2)],
+          [mm(4), mm(2)],
+        ],
+      },
+      {
+        op: 'hull',
+        points: [
+          [0, 0, 0],
+          [mm(1), 0, 0],
+          [0, mm(1), 0],
+          [mm(1), mm(1), 0],
+        ],
+      },
+      { op: 'hull', points: [] },
+      { op: 'joined', of: [] },
+    ];
+    for (const recipe of none)
+      expect([recipe, kernel.volume(recipe), kernel.bounds(recipe)]).toEqual([recipe, 0, undefined]);
+    expect(kernel.volume({ op: 'cut', from: board, tools: none })).toBe(kernel.volume(board));
+  });
   it('a mirrored part has the same volume and the mirrored box', () => {
     const notched: Recipe = { op: 'cut', from: board, tools: [box(0, 30, 0, 10, 0, 50)] };
     const other: Recipe = { op: 'placed', by: MIRROR, of: notched };
