@@ -53,7 +53,7 @@ describe('a room', () => {
     expect(codes([-1, 60])).toEqual(['room.humidity.0']);
     expect(codes([30, 60], 300)).toEqual(['room.temperature']);
     expect(codes([30, 60], 70, undefined, 'mm')).toEqual([]);
-    expect(codes([30, 60], 21, 40)).toEqual(['shop.moisture']);
+    expect(codes([30, 60], 70, 40)).toEqual(['shop.moisture']);
     expect(roomFaults(undefined, undefined, 'mm')).toEqual([]);
     expect(season({ humidity: [30, 150] }, undefined, 'in').wettest).toBe(
       season({ humidity: [30, 95] }, undefined, 'in').wettest,
