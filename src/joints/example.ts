@@ -2,7 +2,8 @@ import type { Axis, Face } from '../geom/axis.js';
 import type { Box3 } from '../geom/box.js';
 import { meet, width } from '../geom/box.js';
 import type { Units } from '../lengths/length.js';
-import { inches, mm, nm } from '../lengths/length.js';
+import { inches, nm } from '../lengths/length.js';
+import { shopDefaults } from '../shop/defaults.js';
 import type { Sized } from '../value/sized.js';
 import { given } from '../value/sized.js';
 import type { Claim, ExampleSite, Site, World } from './joint.js';
@@ -22,16 +23,10 @@ export const entering = (length: number, thick: number, wide: number, grain: Axi
 });
 
 /** The world of a shop with our default rules: no swell unless told. */
-export const exampleWorld = (units: Units = 'in', swell: World['swell'] = () => 0): World => ({
-  units,
-  step: units === 'in' ? inches(1 / 64) : mm(0.1),
-  bits: {
-    dovetail: { width: inches(1 / 2), angle: 14 },
-    straight: units === 'in' ? [1 / 4, 5 / 16, 3 / 8, 1 / 2].map(inches) : [6, 8, 10, 12].map(mm),
-  },
-  pitch: inches(7 / 8),
-  swell,
-});
+export function exampleWorld(units: Units = 'in', swell: World['swell'] = () => 0): World {
+  const { step, dovetail, straight, pitch } = shopDefaults(units);
+  return { units, step, bits: { dovetail, straight }, pitch, swell };
+}
 
 export interface SiteOptions {
   readonly hand?: 1 | -1;

@@ -121,7 +121,8 @@ function places(spec: Resolved, site: Site): [number, number][] {
   const [long, short] = alongWide ? [wide, thick] : [thick, wide];
   const n = count(spec, 'count') ?? Math.max(2, Math.ceil(width(long) / either(site.world, 12, 300)) + 1);
   const rows = n >= 4 && n % 2 === 0 && width(short) > either(site.world, 3, 75) ? 2 : 1;
-  const most = either(site.world, 2, 50);
+  // Pockets are long: those along an edge keep clear of those at its ends.
+  const most = text(spec, 'hole') === 'pocket' ? either(site.world, 3, 75) : either(site.world, 2, 50);
   const inset = (over: Span): number =>
     maybe(spec, 'inset')?.value ?? snapDown(Math.min(most, width(over) / 4), site.world.step);
   const rough = either(site.world, 1 / 8, 1);
