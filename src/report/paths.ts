@@ -1,17 +1,27 @@
 /** Paths of the waist as numbers for the writers: rounded text, arcs as Beziers, bounds. */
 import type { Path, Seg } from '../drawings/picture.js';
 
+/** `.001` to `.999` without needless zeros, by thousandths. */
+const THOUSANDTHS: readonly string[] = Array.from({ length: 1000 }, (_, n) =>
+  n === 0 ? '' : `.${String(n).padStart(3, '0').replace(/0+$/, '')}`,
+);
 /** A number with at most three decimals, without a needless zero, sign or exponent: 0.001 mm is the fineness of a sheet. */
 export function say(value: number): string {
-  const rounded = Math.round(value * 1000) / 1000 + 0;
-  return Object.is(rounded, -0) ? '0' : String(rounded);
+  const n = Math.round(Math.abs(value) * 1000);
+  const whole = Math.floor(n / 1000);
+  const text = whole + (THOUSANDTHS[n - 1000 * whole] ?? '');
+  return value < 0 && n !== 0 ? `-${text}` : text;
 }
 /** A path in the grammar of SVG (SVG 1.1, 8.3). */
-export const svgPath = (d: Path): string => d.map(svgSegment).join('');
-function svgSegment(s: Seg): string {
-  if (s[0] === 'Z') return 'Z';
-  if (s[0] === 'A') return `A${say(s[1])} ${say(s[1])} 0 ${s[3]} ${s[2]} ${say(s[4])} ${say(s[5])}`;
-  return s[0] + (s.slice(1) as number[]).map(say).join(' ');
+export function svgPath(d: Path): string {
+  let out = '';
+  for (const s of d) {
+    if (s[0] === 'Z') out += 'Z';
+    else if (s[0] === 'C') out += `C${say(s[1])} ${say(s[2])} ${say(s[3])} ${say(s[4])} ${say(s[5])} ${say(s[6])}`;
+    else if (s[0] === 'A') out += `A${say(s[1])} ${say(s[1])} 0 ${s[3]} ${s[2]} ${say(s[4])} ${say(s[5])}`;
+    else out += `${s[0]}${say(s[1])} ${say(s[2])}`;
+  }
+  return out;
 }
 
 type Vector = readonly [number, number];
@@ -62,19 +72,18 @@ function cubicOf(c: Vector, r: number, u: Vector, v: Vector, turn: 1 | -1): Cubi
 
 /** A path as moves, lines, cubics and closes only. */
 export function withoutArcs(d: Path): Path {
+  if (!d.some((s) => s[0] === 'A')) return d;
   let here: Vector = [0, 0];
   let first: Vector = [0, 0];
-  return d.flatMap((s): Seg[] => {
-    if (s[0] === 'Z') {
-      here = first;
-      return [s];
-    }
-    const end: Vector = s[0] === 'A' ? [s[4], s[5]] : s[0] === 'C' ? [s[5], s[6]] : [s[1], s[2]];
-    const out: Seg[] = s[0] === 'A' ? arcToCubics(here, s[1], s[2], s[3], end).map((c) => ['C', ...c] as const) : [s];
-    here = end;
+  const out: Seg[] = [];
+  for (const s of d) {
+    const end: Vector = s[0] === 'Z' ? first : s[0] === 'A' ? [s[4], s[5]] : s[0] === 'C' ? [s[5], s[6]] : [s[1], s[2]];
+    if (s[0] === 'A') for (const c of arcToCubics(here, s[1], s[2], s[3], end)) out.push(['C', ...c]);
+    else out.push(s);
     if (s[0] === 'M') first = end;
-    return out;
-  });
+    here = end;
+  }
+  return out;
 }
 /** Left, top, right, bottom. */
 export type Bounds = readonly [number, number, number, number];

@@ -49,11 +49,11 @@ class ContentWriter {
       this.out.push(`${say(width)} w ${cap === 'round' ? 1 : 0} J [${dash.map(say).join(' ')}] 0 d`);
     }
     state.pen = pen;
-    this.out.push(`${pathOperators(d)} S`);
+    this.out.push(`${pathOperators(d)}S`);
   }
   private fill(tone: Tone, d: Path, state: State): void {
     this.tone(tone, state);
-    this.out.push(`${pathOperators(d)} f`);
+    this.out.push(`${pathOperators(d)}f`);
   }
   private line(words: Paint & { kind: 'line' } extends { words: infer W } ? W : never, state: State): void {
     const first = words[0];
@@ -66,18 +66,19 @@ class ContentWriter {
     if (plain) return this.paint(paints, state);
     this.out.push('q');
     if (group.at) this.out.push(`1 0 0 1 ${say(group.at[0])} ${say(group.at[1])} cm`);
-    if (group.clip) this.out.push(`${pathOperators(group.clip)} W n`);
+    if (group.clip) this.out.push(`${pathOperators(group.clip)}W n`);
     this.paint(paints, { ...state });
     this.out.push('Q');
   }
 }
 /** Path construction operators (PDF 1.7, 8.5.2), arcs as cubics. */
 export function pathOperators(d: Path): string {
-  return withoutArcs(d)
-    .map((s) => {
-      if (s[0] === 'Z') return 'h';
-      const numbers = (s.slice(1) as number[]).map(say).join(' ');
-      return `${numbers} ${s[0] === 'C' ? 'c' : s[0].toLowerCase()}`;
-    })
-    .join(' ');
+  let out = '';
+  for (const s of withoutArcs(d)) {
+    if (s[0] === 'M') out += `${say(s[1])} ${say(s[2])} m `;
+    else if (s[0] === 'L') out += `${say(s[1])} ${say(s[2])} l `;
+    else if (s[0] === 'C') out += `${say(s[1])} ${say(s[2])} ${say(s[3])} ${say(s[4])} ${say(s[5])} ${say(s[6])} c `;
+    else out += 'h ';
+  }
+  return out;
 }
