@@ -15,6 +15,8 @@ export interface Manner {
   /** Items in the order in which they are tried. */
   readonly order: readonly number[];
   readonly split: Split;
+  /** Items that have a way of their own, whatever `split` says. */
+  readonly ways?: readonly (Way | undefined)[];
   /** The first that fits, or the one that fits most snugly. */
   readonly pick: 'first' | 'snug';
 }
@@ -42,7 +44,9 @@ export function fillSheet(
     if (!choice) return EMPTY;
     used[choice.item] = true;
     const piece: Tree = { kind: 'piece', item: choice.item, turned: choice.turned };
-    const crossFirst = firstWay(manner.split, rw - choice.w - kerf, rh - choice.h - kerf, choice, depth) === 'cross';
+    const own = manner.ways?.[choice.item];
+    const crossFirst =
+      (own ?? firstWay(manner.split, rw - choice.w - kerf, rh - choice.h - kerf, choice, depth)) === 'cross';
     const [along, beside] = crossFirst ? (['cross', 'rip'] as const) : (['rip', 'cross'] as const);
     const outer = crossFirst ? { at: choice.w, of: rw } : { at: choice.h, of: rh };
     const inner = crossFirst ? { at: choice.h, of: rh } : { at: choice.w, of: rw };

@@ -2,7 +2,7 @@ import { inches } from '../lengths/length.js';
 import { sheetBound } from './bound.js';
 import { cutUp, fenceSettings, type Named, type SheetSize } from './cuts.js';
 import { fillSheet, type Manner, type Rect, type Split } from './fill.js';
-import { asPattern, type Pattern, type Tree } from './guillotine.js';
+import { asPattern, type Pattern, type Tree, type Way } from './guillotine.js';
 import type { Layout, NestItem, SheetLayout } from './layout.js';
 
 /** One stock of sheet goods and what is to be cut from it. Lengths nm. */
@@ -122,7 +122,8 @@ function search(
   while (left > 0 && best && best.score.sheets > bound) {
     const base = orders[left % orders.length] as readonly number[];
     const split = (['cross', 'rip', 'large', 'even'] as const)[Math.floor(random() * 4)] as Split;
-    attempt({ order: shuffled(base, random), split, pick: random() < 0.7 ? 'first' : 'snug' });
+    const ways = rects.map((): Way | undefined => (random() < 0.3 ? (random() < 0.5 ? 'cross' : 'rip') : undefined));
+    attempt({ order: shuffled(base, random), split, ways, pick: random() < 0.7 ? 'first' : 'snug' });
   }
   return best?.patterns ?? [];
 }
