@@ -2,7 +2,7 @@ import type { PartSpec } from '../definition/definition.js';
 import type { ComponentPart } from '../components/index.js';
 import type { JsonPath } from '../diag/diagnostic.js';
 import type { Axis, Face } from '../geom/axis.js';
-import { AXIS_NAMES, FACES, faceOf } from '../geom/axis.js';
+import { AXIS_NAMES, FACES, faceOf, others } from '../geom/axis.js';
 import type { Box3, Vec3 } from '../geom/box.js';
 import { byAxis } from '../geom/box.js';
 import { nm } from '../lengths/length.js';
@@ -58,7 +58,7 @@ export function bodyOf(draft: Draft, known: readonly string[], ctx: BodyContext)
   const size: Vec3 = [x.value, y.value, z.value];
   const grain = grainOf(draft.spec, size, stock);
   const axes = axesOf(size, grain);
-  if (stock.kind === 'sheet' && grain === axes.thickness) return undefined;
+  if (grain !== undefined && throughThickness(draft, size, grain, stock, ctx)) return undefined;
   checkThickness(
     draft.id,
     nm(size[axes.thickness]),
@@ -86,6 +86,19 @@ export function bodyOf(draft: Draft, known: readonly string[], ctx: BodyContext)
   };
   body.cuts.push(...ownCuts(draft, body, size, ctx));
   return body;
+}
+
+/** Grain along the thinnest side: no sheet has it; of lumber it would be a slice of end grain. */
+function throughThickness(draft: Draft, size: Vec3, grain: Axis, stock: Stock, ctx: BodyContext): boolean {
+  if (others(grain).some((a) => size[a] <= size[grain])) return false;
+  const path = draft.fieldPath['grain'] ?? draft.path;
+  const message = `The grain of "${draft.id}" runs ${AXIS_NAMES[grain]}, through its thinnest side of ${ctx.ev.say(size[grain])}.`;
+  const hint = `Say ${others(grain)
+    .map((a) => `"${AXIS_NAMES[a]}"`)
+    .join(' or ')}.`;
+  if (stock.kind === 'sheet') ctx.findings.error('grain-through', path, message, hint, [draft.id]);
+  else ctx.findings.warn('grain-through', path, message, hint, [draft.id]);
+  return stock.kind === 'sheet';
 }
 
 /** Along the grain as typed; lumber that does not say runs along its longest side (common practice); plain sheet has none. */

@@ -134,7 +134,7 @@ function named(
   patterns.forEach((pattern, k) => {
     const found = matches(pattern, ids);
     const plain = !/[*{]/.test(pattern);
-    if (found.length === 0 && !(plain && ctx.failed.has(pattern)) && ctx.failed.size === 0)
+    if (found.length === 0 && matches(pattern, [...ctx.failed]).length === 0)
       ctx.findings.error(
         'part-unknown',
         [...plan.path, field, ...(patterns.length > 1 ? [k] : [])],

@@ -20,6 +20,7 @@ import { definePart } from './extents.js';
 import { partsOf } from './facts.js';
 import { Findings } from './fault.js';
 import { Graph } from './graph.js';
+import { checkIds, checkRuns } from './ids.js';
 import type { JointsMade } from './joints.js';
 import { makeJoints } from './joints.js';
 import { defineMeasures } from './measures.js';
@@ -70,6 +71,7 @@ export function resolvePiece(def: Definition, opts: ResolveOptions = {}): Outcom
     b.own.mirror === undefined ? [] : [[b.own.mirror, b.id] as const],
   );
   const piece = pieceOf(def, setting, parts, made, hardware, drawers, pairs);
+  if (failed.size === 0) checkRuns(def, piece, findings);
   return findings.list.some((f) => f.severity === 'error')
     ? { findings: findings.list }
     : { value: piece, findings: findings.list };
@@ -94,15 +96,7 @@ function settingOf(def: Definition, drafts: Drafts, findings: Findings): Setting
   );
   const ev = new Evaluator(graph, def.units, findings, measures, new Set(drafts.parts.keys()), leaning);
   measures.push(...defineMeasures(def.measures ?? {}, ev, stepOf(def, ev), findings));
-  for (const name of measures) {
-    if (drafts.parts.has(name))
-      findings.error(
-        'id-twice',
-        ['measures', name],
-        `"${name}" is a measure and also a part.`,
-        'Measures and parts share one name space: call one of them something else.',
-      );
-  }
+  checkIds(def, drafts, measures, findings);
   const stocks = readStocks(def.stock, ev, findings);
   const setting: Setting = {
     ev,

@@ -245,7 +245,7 @@ it('meets the mortises of a nightstand leg as on its card', () => {
         }),
       },
       joints: {
-        panel: { kind: 'groove', part: 'panel', into: ['end', 'leg'] },
+        panels: { kind: 'groove', part: 'panel', into: ['end', 'leg'] },
         ends: { kind: 'mortise-and-tenon', part: 'end', into: 'leg' },
         fronts: { kind: 'mortise-and-tenon', part: 'front', into: 'leg' },
       },
