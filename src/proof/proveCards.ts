@@ -10,6 +10,7 @@ import type { Solids } from '../solids/solids.js';
 import { parseCallout } from '../words/callout.js';
 import { parseCard } from '../words/card.js';
 import type { ParsedCard } from '../words/card.js';
+import { normalise } from '../words/reader.js';
 import { cardTexts } from './cardRegions.js';
 import { pdfTexts } from './pdfTexts.js';
 import { rebuild, removed } from './rebuild.js';
@@ -33,7 +34,7 @@ export function proveCards(pdf: Uint8Array, piece: Piece, solids: Solids, kernel
 /** The same from the cards' texts. */
 export function proveTexts(texts: readonly string[], piece: Piece, solids: Solids, kernel: Kernel): Diagnostic[] {
   const marks = new Map(piece.parts.map((p) => [p.id, p.mark]));
-  const marked = new Map(texts.map((text) => [markIn(text) ?? '', text]));
+  const marked = new Map(texts.map(normalise).map((text) => [markIn(text) ?? '', text]));
   const carded = piece.parts.filter((p) => p.turnOf === undefined);
   return carded.flatMap((part) => {
     const text = marked.get(part.mark);

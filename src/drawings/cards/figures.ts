@@ -38,6 +38,9 @@ export function stations(cuts: readonly Cut[], v: Placed, axis: Axis): number[] 
       if (faceAxis(cut.end) === axis) found.add(cut.shoulder);
       continue;
     }
+    if (cut.shape === 'mark' && axis === cut.axis) continue;
+    if (cut.shape === 'dovetail' && cut.as === 'end-socket' && axis === cut.taper && faceAxis(v.side.face) !== cut.run)
+      continue;
     if (cut.shape === 'arris' || cut.shape === 'outline' || cut.shape === 'plane') continue;
     const s = cut.shape === 'dovetail' && cut.taper === axis ? cut.atFace : spansOf(cut, v.frame)[axis];
     for (const x of s) found.add(x);
@@ -65,7 +68,7 @@ export function figuresAcross(
   const wishes = all.map((s, i) => ({ at: s.x, half: (widths[i] as number) / 2 }));
   const kept = fit(all, wishes, options, (s) => distance(v.frame, datum, s.at));
   const y = below ? v.y + v.h + OFF : v.y - OFF;
-  const base = below ? y + 5.4 : y - 2.6;
+  const base = below ? y + 6.2 : y - 4.4;
   const edge = below ? v.y + v.h + 1.2 : v.y - 1.2;
   const zero = paperX(v, v.frame.blank[axis][datumLow(v, axis) ? 0 : 1]);
   const far = kept.reduce((x, k) => (Math.abs(k.item.x - zero) > Math.abs(x - zero) ? k.item.x : x), zero);

@@ -10,11 +10,12 @@ import type { Item } from '../picture.js';
 import { setText, widthOf } from '../text.js';
 import type { Run } from '../text.js';
 import type { CardLook } from './half.js';
-import { endFace, viewFaces } from './half.js';
+import { endFace, endTop, viewFaces } from './half.js';
 import { whereUsed } from './key.js';
 import { columnOf } from './list.js';
 import { noWork, sideView } from './panel.js';
-import type { Row } from './words.js';
+import type { Faces } from '../../type/type.js';
+import type { Card, Row } from './words.js';
 
 /** Geometry of a full card (our default): 254.7 x 195 on Letter, from (12.35, 10.45). */
 export const FULL = { x: 12.35, y: 10.45, w: 254.7, h: 195, right: 130, column: 124.7, cuts: 30, rows: 176.5 } as const;
@@ -26,48 +27,41 @@ export interface Rest {
 }
 export const nothing = (r: Rest): boolean => r.callouts.length === 0 && r.rows.length === 0;
 
-export function fullCard(look: CardLook): { items: Item[]; rest: Rest } {
+/** The right-hand column of the first sheet. */
+const mainColumn = (faces: Faces, card: Card) =>
+  columnOf(faces, card.callouts, card.rows, { x: FULL.x + FULL.right, w: FULL.column }, FULL.y + FULL.cuts + 2.3, FULL.y + FULL.rows); // prettier-ignore
+/** What the first sheet of a full card has no room for. */
+export const fullRest = (faces: Faces, card: Card): Rest => mainColumn(faces, card);
+
+export function fullCard(look: CardLook): Item[] {
   const { faces, card } = look;
-  const { x, y } = FULL;
-  const col = { x: x + FULL.right, w: FULL.column };
-  const list = columnOf(faces, card.callouts, card.rows, col, y + FULL.cuts + 2.3, y + FULL.rows);
-  const items = [
+  const [x, y] = [FULL.x + FULL.right, FULL.y];
+  return [
     ...head(look),
     ...views(look),
-    ...label(faces, 'Cuts, in this order', col.x, y + FULL.cuts, { size: SIZE.figure, face: 'semibold' }),
-    ...line('W', col.x, y + FULL.cuts + 2.3, col.x + col.w, y + FULL.cuts + 2.3),
-    ...list.items,
+    ...label(faces, 'Cuts, in this order', x, y + FULL.cuts, { size: SIZE.figure, face: 'semibold' }),
+    ...line('W', x, y + FULL.cuts + 2.3, x + FULL.column, y + FULL.cuts + 2.3),
+    ...mainColumn(faces, card).items,
     ...proof(look),
     ...foot(look),
   ];
-  return { items, rest: list };
 }
+/** One column of a further sheet. */
+const furtherColumn = (faces: Faces, rest: Rest) =>
+  columnOf(faces, rest.callouts, rest.rows, { x: FULL.x, w: FULL.column }, FULL.y + FULL.cuts + 2.3, FULL.y + 186);
+export const continuedRest = (faces: Faces, rest: Rest): Rest => furtherColumn(faces, rest);
 /** A further sheet of a card that overflows: its tag, and the rest of the cuts and rows. */
-export function continuedCard(look: CardLook, rest: Rest): { items: Item[]; rest: Rest } {
+export function continuedCard(look: CardLook, rest: Rest): Item[] {
   const { faces, card } = look;
   const { x, y } = FULL;
-  const heading = setText(faces, 'Cuts, continued', { x, y: y + FULL.cuts, size: SIZE.figure, face: 'semibold' });
-  const left = columnOf(faces, rest.callouts, rest.rows, { x, w: FULL.column }, y + FULL.cuts + 2.3, y + 186);
-  const next = columnOf(
-    faces,
-    left.callouts,
-    left.rows,
-    { x: x + FULL.right, w: FULL.column },
-    y + FULL.cuts + 2.3,
-    y + 186,
-  );
-  return {
-    items: [
-      ...tag(faces, card.part.mark, x, y, card.part.mark.length > 3 ? 32 : 25),
-      ...label(faces, `${card.hand}, second sheet`, x + 36, y + 8, { size: SIZE.hand, face: 'semibold' }),
-      ...heading.items,
-      ...line('W', x, y + FULL.cuts + 2.3, x + FULL.column, y + FULL.cuts + 2.3),
-      ...left.items,
-      ...next.items,
-      ...foot(look),
-    ],
-    rest: next,
-  };
+  return [
+    ...tag(faces, card.part.mark, x, y, card.part.mark.length > 3 ? 32 : 25),
+    ...label(faces, `${card.hand}, further cuts`, x + 36, y + 8, { size: SIZE.hand, face: 'semibold' }),
+    ...label(faces, 'Cuts, continued', x, y + FULL.cuts, { size: SIZE.figure, face: 'semibold' }),
+    ...line('W', x, y + FULL.cuts + 2.3, x + FULL.column, y + FULL.cuts + 2.3),
+    ...furtherColumn(faces, rest).items,
+    ...foot(look),
+  ];
 }
 
 function head(look: CardLook): Item[] {
@@ -128,12 +122,12 @@ function views(look: CardLook): Item[] {
     (face: Face) =>
     (n: number): string =>
       `${called(f, face)} 1:${n}${face === opposite(first) ? ', turned over' : ''}`;
-  out.push(...sideView(seen, end, { x, y: y + 25.5, w: 122, h: tall ? 40 : 46 }, name(end)).items);
-  const top = y + (tall ? 67 : 73);
+  out.push(...sideView(seen, end, { x, y: y + 25.5, w: 122, h: tall ? 37 : 46 }, name(end), endTop(card, end)).items);
+  const top = y + (tall ? 63 : 73);
   if (tall) {
     const w = second ? 48 : 92;
-    out.push(...sideView(seen, first, { x, y: top, w, h: 119 }, name(first)).items);
-    if (second) out.push(...sideView(seen, second, { x: x + 49, y: top, w, h: 119 }, name(second)).items);
+    out.push(...sideView(seen, first, { x, y: top, w, h: 125 }, name(first)).items);
+    if (second) out.push(...sideView(seen, second, { x: x + 49, y: top, w, h: 125 }, name(second)).items);
   } else {
     out.push(...sideView(seen, first, { x, y: top, w: 122, h: second ? 46 : 60 }, name(first)).items);
     if (second) out.push(...sideView(seen, second, { x, y: top + 46, w: 122, h: 46 }, name(second)).items);

@@ -14,10 +14,11 @@ import { whereUsed } from './key.js';
 import { columnOf } from './list.js';
 import { noWork, sideView } from './panel.js';
 import type { Card } from './words.js';
-import { quietFaces } from './words.js';
+import { across, sideOf, upward } from './view.js';
+import { facesOf, quietFaces } from './words.js';
 
 /** Geometry of a half card (our default): 115 x 195 in half a Letter page. */
-export const HALF = { w: 115, h: 195, cuts: 103.4, rows: 183.6 } as const;
+export const HALF = { w: 115, h: 195, cuts: 103.4, rows: 182.9 } as const;
 
 export interface CardLook {
   readonly faces: Faces;
@@ -96,11 +97,23 @@ function head(look: CardLook, x: number, y: number, right: boolean): Item[] {
   ];
 }
 
-/** The end with most to show, or the reference end. */
+/** The end with most to show: where tails, tenons or sockets are, first the reference end. */
 export function endFace(card: Card): Face {
   const { end } = card.part.reference;
-  const quiet = quietFaces(card.part, card.frame);
-  return quiet.includes(end) && !quiet.includes(opposite(end)) ? opposite(end) : end;
+  const worth = (face: Face): number =>
+    card.part.cuts.reduce((n, c) => {
+      const joint = c.shape === 'tails' || c.shape === 'tenon' || (c.shape === 'dovetail' && c.as === 'end-socket');
+      return n + (facesOf(c, card.frame).includes(face) ? (joint ? 10 : 1) : 0);
+    }, 0);
+  return worth(opposite(end)) > worth(end) ? opposite(end) : end;
+}
+/** An end lies with its longer side along the sheet, the reference face toward the view below it. */
+export function endTop(card: Card, end: Face): Face | undefined {
+  const plain = sideOf(end);
+  const size = (a: 0 | 1 | 2): number => card.frame.blank[a][1] - card.frame.blank[a][0];
+  if (size(across(plain)) >= size(upward(plain))) return undefined;
+  const { face } = card.part.reference;
+  return faceAxis(face) === across(plain) ? opposite(face) : plain.right;
 }
 /** Faces of the two broad sides worth a view: the reference face, then its other side where there is work, else the busiest. */
 export function viewFaces(card: Card): Face[] {
@@ -140,6 +153,17 @@ function views(look: CardLook, x: number, y: number, right: boolean): Item[] {
     const u = second ? 77 : 60;
     out.push(...endView(look, end, { x: ux(u, HALF.w - u), y: top, w: HALF.w - u, h: 38 }));
     out.push(...noWork(faces, card, { x: ux(u + 2, HALF.w - u - 2), y: top + 40, w: HALF.w - u - 2, h: 18 }));
+    return out;
+  }
+  const spans = [0, 1, 2].map((a) => f.blank[a as 0][1] - f.blank[a as 0][0]);
+  const flat = sideOf(one);
+  if ((spans[across(flat)] as number) > 5 * (spans[upward(flat)] as number)) {
+    const half = second ? 58 : 70;
+    out.push(...sideView(seen, one, { x, y: top, w: HALF.w, h: 28 }, caption(false)).items);
+    out.push(...endView(look, end, { x: ux(0, half), y: top + 27, w: half, h: 33 }));
+    if (second)
+      out.push(...sideView(seen, second, { x: ux(58, 57), y: top + 27, w: 57, h: 33 }, (n) => `${f.words[second]} 1:${n}`).items); // prettier-ignore
+    else out.push(...noWork(faces, card, { x: ux(72, 43), y: top + 36, w: 43, h: 22 }));
     return out;
   }
   const w = 74;

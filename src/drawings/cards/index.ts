@@ -2,7 +2,7 @@ import type { Faces } from '../../type/type.js';
 import { line, group, label, rect } from '../draw.js';
 import { SIZE } from '../pens.js';
 import type { Item, Sheet } from '../picture.js';
-import { continuedCard, fullCard, nothing } from './full.js';
+import { continuedCard, continuedRest, fullCard, fullRest, nothing } from './full.js';
 import type { Rest } from './full.js';
 import { fitsHalf, halfCard } from './half.js';
 import type { CardLook } from './half.js';
@@ -60,11 +60,10 @@ const lookOf = (input: CardInput, card: Card, n: number, of: number, sheet: numb
   sheet,
 });
 function furtherSheets(input: CardInput, card: Card): number {
-  const look = lookOf(input, card, 1, 1, 1);
-  let { rest } = fullCard(look);
+  let rest = fullRest(input.faces, card);
   let sheets = 0;
   while (!nothing(rest)) {
-    const next = continuedCard(look, rest).rest;
+    const next = continuedRest(input.faces, rest);
     if (next.callouts.length === rest.callouts.length && next.rows.length === rest.rows.length) break;
     rest = next;
     sheets += 1;
@@ -89,9 +88,10 @@ export function drawCards(input: CardInput, plan: CardPlan, page: number, sheet:
   };
 }
 function fullPage(look: CardLook, part: number): Item[] {
-  let made: { items: Item[]; rest: Rest } = fullCard(look);
-  for (let i = 0; i < part; i += 1) made = continuedCard(look, made.rest);
-  return [cardGroup(look, part, made.items)];
+  if (part === 0) return [cardGroup(look, part, fullCard(look))];
+  let rest: Rest = fullRest(look.faces, look.card);
+  for (let i = 1; i < part; i += 1) rest = continuedRest(look.faces, rest);
+  return [cardGroup(look, part, continuedCard(look, rest))];
 }
 function halfPage(faces: Faces, looks: readonly CardLook[]): Item[] {
   const [middle, foot] = [PAPER[0] / 2, PAPER[1] - TOP];

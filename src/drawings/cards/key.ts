@@ -1,7 +1,6 @@
 import type { Part, Piece } from '../../piece/piece.js';
-import { byAxis, width } from '../../geom/box.js';
+import { byAxis } from '../../geom/box.js';
 import type { Box3, Span } from '../../geom/box.js';
-import { toMm } from '../../lengths/length.js';
 import { rect } from '../draw.js';
 import { placedBox, round } from '../model.js';
 import type { Item } from '../picture.js';
@@ -38,7 +37,7 @@ export function whereUsed(
   const own = new Set(parts.map((p) => p.id));
   const black = boxes.filter((b) => own.has(b.part.id));
   const whole = round(boxes.map((b) => b.box));
-  const view = [...SIGHT].sort((a, b) => best(black.map((k) => k.box), whole, b.axis) - best(black.map((k) => k.box), whole, a.axis))[0] as (typeof SIGHT)[number]; // prettier-ignore
+  const view = SIGHT.find((v) => !ambiguous(v.direction, black.map((k) => k.box), boxes.filter((k) => !own.has(k.part.id)).map((k) => k.box))) ?? SIGHT[0]; // prettier-ignore
   const e = extentOf(whole, view.direction);
   const oneTo = Math.max((e.right - e.left) / w, (e.high - e.low) / h, 1);
   const left = right ? x + w - (e.right - e.left) / oneTo : x;
@@ -63,13 +62,12 @@ export function whereUsed(
   const drawn = others.flatMap(({ box }) => rect('H', ...place(box, 0), 'white'));
   return [...drawn, ...black.flatMap(({ box }) => rect(undefined, ...place(box, 1.5), 'black'))];
 }
-/** How well a direction shows boxes: how square and large they are across it, against the piece. */
-function best(boxes: readonly Box3[], whole: Box3, axis: 0 | 1 | 2): number {
-  const box = boxes[0];
-  if (!box) return 0;
-  const [p, q] = axis === 0 ? ([1, 2] as const) : axis === 1 ? ([0, 2] as const) : ([0, 1] as const);
-  const size = (toMm(width(whole[p])) * toMm(width(whole[q]))) ** 0.5;
-  const seen = Math.min(width(box[p]), width(box[q])) / Math.max(width(whole[p]), width(whole[q]));
-  // The front is what one stands before: it is preferred unless another side shows the part three times as wide.
-  return seen * (axis === 1 ? 3 : 1) + size * 1e-9;
-}
+/** True when another part covers the same place as seen from there. */
+const ambiguous = (d: Direction, own: readonly Box3[], others: readonly Box3[]): boolean =>
+  own.some((a) => {
+    const e = extentOf(a, d);
+    return others.some((b) => {
+      const o = extentOf(b, d);
+      return (['left', 'right', 'low', 'high'] as const).every((k) => Math.abs(e[k] - o[k]) < 1.5);
+    });
+  });

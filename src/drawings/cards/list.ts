@@ -13,7 +13,7 @@ const TICK = 7;
 const LABEL = 14.5;
 /** From the rule above a row to its first baseline, and from its last baseline to the rule below. */
 const FIRST = 4.7;
-const LAST = 2.2;
+const LAST = 1.9;
 
 export interface Column {
   readonly x: number;

@@ -26,9 +26,11 @@ export interface Zone {
   readonly h: number;
 }
 /** Room round a view for its running figures: above, at the side, below. */
-const ABOVE = 11.5;
+const ABOVE = 13;
 const BESIDE = 14;
-const BELOW = 5.5;
+const BELOW = 6.2;
+/** On the side without figures. */
+const PLAIN = 4;
 
 export interface Drawn {
   readonly items: readonly Item[];
@@ -41,17 +43,18 @@ interface Look {
 }
 
 /** One side of the part in its zone: wood, grey, names on the wood, marks, discs, figures, a caption below. */
-export function sideView(look: Look, face: Face, zone: Zone, caption: (oneTo: number) => string): Drawn {
+export function sideView(look: Look, face: Face, zone: Zone, caption: (oneTo: number) => string, top?: Face): Drawn {
   const { faces, card } = look;
-  const side = sideOf(face);
+  const side = sideOf(face, top);
   const axes = [across(side), upward(side)] as const;
   const f = card.frame;
   const [bw, bh] = axes.map((a) => (f.blank[a][1] - f.blank[a][0]) / 1e6) as [number, number];
-  const room = { w: zone.w - 2 * BESIDE, h: zone.h - ABOVE - BELOW };
+  const atLeft = f.datum[axes[0]] === side.left;
+  const room = { w: zone.w - BESIDE - PLAIN, h: zone.h - ABOVE - BELOW };
   const oneTo =
     largestScale((n) => n >= 2 && bw / n <= room.w && bh / n <= room.h) ??
     Math.ceil(Math.max(bw / room.w, bh / room.h));
-  const x = zone.x + BESIDE + (room.w - bw / oneTo) / 2;
+  const x = zone.x + (atLeft ? BESIDE : PLAIN) + (room.w - bw / oneTo) / 2;
   const v = placeView(side, f, x, zone.y + ABOVE, oneTo);
   const cuts = card.part.cuts;
   const taken: Rect[] = [];
@@ -60,13 +63,13 @@ export function sideView(look: Look, face: Face, zone: Zone, caption: (oneTo: nu
     ...(look.mesh ? woodOf(v, look.mesh) : []),
     ...cuts.flatMap((c) => pencil(c, v)),
     ...names(faces, card, v, taken),
-    ...marks(card, v, taken),
     ...discs(look, v, taken),
+    ...marks(card, v, taken),
     ...figuresAcross(faces, v, cuts, [zone.x, zone.x + zone.w]),
-    ...figuresUp(faces, v, cuts, [zone.y + ABOVE - 4, v.y + v.h + 2], f.datum[axes[0]] === side.left),
+    ...figuresUp(faces, v, cuts, [zone.y + ABOVE - 4, v.y + v.h + 2], atLeft),
   ];
   const text = caption(oneTo);
-  items.push(...label(faces, text, v.x + v.w / 2, v.y + v.h + 4.6, { anchor: 'middle' }));
+  items.push(...label(faces, text, v.x + v.w / 2, v.y + v.h + 5.6, { anchor: 'middle' }));
   return { items, view: v };
 }
 function pencil(c: Cut, v: Placed): Item[] {
@@ -85,16 +88,25 @@ function names(faces: Faces, card: Card, v: Placed, taken: Rect[]): Item[] {
   const put = (text: string, cx: number, cy: number, size: number): void => {
     const r = box(cx, cy, widthOf(faces, text, size, 'semibold') + 1, size * 0.95);
     if (!inside(r, v, 0.6) || taken.some((t) => collide(t, r))) return;
+    if (size < SIZE.name && overWork(card, v, r)) return;
     taken.push(r);
     out.push(...label(faces, text, cx, cy + MIDDLE * size, { size, face: 'semibold', anchor: 'middle' }));
   };
-  const busy = card.part.cuts.filter((c) => shows(c, v) && c.shape !== 'mark').map((c) => onView(v, spansOf(c, f)));
+  const busy = card.part.cuts.filter((c) => shows(c, v)).map((c) => onView(v, spansOf(c, f)));
   const free = (y: number, h: number): boolean =>
     busy.every((b) => b[3] > v.h * 0.7 || y + h / 2 < b[1] || y - h / 2 > b[1] + b[3]);
   const name = `${f.words[v.side.face]} ${noun(f, v.side.face)}`;
   const places = [0.5, 0.3, 0.7, 0.6, 0.4, 0.2, 0.8].map((k) => v.y + v.h * (v.h < 24 ? k * 0.7 + 0.02 : k));
   put(name, v.x + v.w / 2, places.find((y) => free(y, 4.4)) ?? v.y + v.h / 2, SIZE.name);
-  const wide = (w: Face): number => widthOf(faces, f.words[w], SIZE.text, 'semibold') / 2 + 1.6;
+  const worked = (w: Face): number => {
+    const at = w === v.side.left ? v.x : v.x + v.w;
+    const there = card.part.cuts
+      .filter((c) => shows(c, v) && c.shape !== 'mark')
+      .map((c) => onView(v, spansOf(c, f)))
+      .filter((r) => r[3] > v.h * 0.5 && r[2] < v.w * 0.3 && (w === v.side.left ? r[0] - at : at - r[0] - r[2]) < 0.1);
+    return Math.max(0, ...there.map((r) => r[2] + 0.5));
+  };
+  const wide = (w: Face): number => widthOf(faces, f.words[w], SIZE.text, 'semibold') / 2 + 1.6 + worked(w);
   const low = v.h < 24 ? 0.72 : 0.42;
   const sideY = [low, 0.6, 0.3, 0.85, 0.15].map((k) => v.y + v.h * k).find((y) => free(y, 3.6)) ?? v.y + v.h * low;
   put(f.words[v.side.left], v.x + wide(v.side.left), sideY, SIZE.text);
@@ -177,7 +189,7 @@ function discs(look: Look, v: Placed, taken: Rect[]): Item[] {
     for (const id of callout.cuts) {
       const cut = card.part.cuts.find((c) => c.id === id);
       if (!cut || !shows(cut, v)) continue;
-      const r = onView(v, spansOf(cut, v.frame));
+      const r = discPlace(cut, v);
       const spot = place(r, v, taken);
       if (!spot) continue;
       const [px, py] = spot;
@@ -207,6 +219,15 @@ function place(
     return x > v.x - 1 && x < v.x + v.w + 1 && y > v.y - 1 && y < v.y + v.h + 1 && !taken.some((t) => collide(t, b));
   };
   return tries.find(ok);
+}
+
+/** Where the disc of a cut belongs: on the cut; of tails and tenons just inside their base line, so that they stay in sight. */
+function discPlace(cut: Cut, v: Placed): readonly [number, number, number, number] {
+  const r = onView(v, spansOf(cut, v.frame));
+  if ((cut.shape !== 'tails' && cut.shape !== 'tenon') || faceAxis(v.side.face) === faceAxis(cut.end)) return r;
+  if (cut.end === v.side.left) return [r[0] + r[2] + 3.2, r[1], 0, r[3]];
+  if (cut.end === v.side.right) return [r[0] - 3.2, r[1], 0, r[3]];
+  return cut.end === v.side.top ? [r[0], r[1] + r[3] + 3.2, r[2], 0] : [r[0], r[1] - 3.2, r[2], 0];
 }
 
 /** The sides with nothing to do, small and crossed out, each over its name. */

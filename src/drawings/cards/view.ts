@@ -2,7 +2,8 @@ import { faceAxis, faceSign, opposite, others } from '../../geom/axis.js';
 import type { Axis, Face } from '../../geom/axis.js';
 import type { Span, Vec3 } from '../../geom/box.js';
 import { byAxis, middle } from '../../geom/box.js';
-import { IDENTITY } from '../../geom/placement.js';
+import type { Line2 } from '../../geom/hiddenLines.js';
+import { dot, IDENTITY } from '../../geom/placement.js';
 import type { Mesh } from '../../geom/solid.js';
 import { toMm } from '../../lengths/length.js';
 import type { Cut } from '../../words/cut.js';
@@ -31,8 +32,7 @@ const crossed = (a: Vec3, b: Vec3): Vec3 => [
   a[0] * b[1] - a[1] * b[0] + 0,
 ];
 /** How a face is looked at: upright as in the piece; tops and bottoms with the back up. */
-export function sideOf(face: Face): Side {
-  const top: Face = faceAxis(face) === 2 ? 'back' : 'top';
+export function sideOf(face: Face, top: Face = faceAxis(face) === 2 ? 'back' : 'top'): Side {
   const toward = unitAlong(face);
   const up = unitAlong(top);
   const right = crossed(up, toward);
@@ -178,9 +178,51 @@ const at = (v: Placed, a: Axis, x: number, b: Axis, y: number): Point => {
   return [paperX(v, value[across(v.side)]), paperY(v, value[upward(v.side)])];
 };
 
-/** The part itself, from its solid: silhouettes wide, arrises narrow. `lines` may be shared between cards. */
+const seen = new WeakMap<Mesh, Map<string, Lines>>();
+/** The lines of a part from one side; worked out once for a mesh. Those with air beside them are silhouettes, all others edges. */
+function linesOf(mesh: Mesh, direction: Direction): readonly Line2[] {
+  const known = seen.get(mesh) ?? new Map<string, Lines>();
+  seen.set(mesh, known);
+  const key = `${direction.toward.join(' ')} ${direction.up.join(' ')}`;
+  const made = known.get(key) ?? project([{ id: 'part', mesh, placement: IDENTITY }], direction);
+  if (known.has(key)) return made.visible;
+  const flat = flatTriangles(mesh, direction);
+  const visible = made.visible.map((l): Line2 => ({
+    ...l,
+    kind: l.kind === 'silhouette' && hasAir(l, flat) ? 'silhouette' : 'edge',
+  }));
+  known.set(key, { visible, hidden: made.hidden });
+  return visible;
+}
+type Flat = readonly [number, number, number, number, number, number];
+function flatTriangles(mesh: Mesh, d: Direction): Flat[] {
+  const out: Flat[] = [];
+  const at = (i: number): Vec3 => byAxis((a) => mesh.positions[(mesh.triangles[i] as number) * 3 + a] as number);
+  for (let i = 0; i < mesh.triangles.length; i += 3) {
+    const [p, q, r] = [at(i), at(i + 1), at(i + 2)];
+    const flat: Flat = [dot(d.right, p), dot(d.up, p), dot(d.right, q), dot(d.up, q), dot(d.right, r), dot(d.up, r)];
+    const twice = (flat[2] - flat[0]) * (flat[5] - flat[1]) - (flat[3] - flat[1]) * (flat[4] - flat[0]);
+    if (Math.abs(twice) > 1e-6) out.push(flat);
+  }
+  return out;
+}
+/** True when a point a hair's breadth (0.05 mm) to one side of the line's middle lies on no wood at all. */
+function hasAir(l: Line2, flat: readonly Flat[]): boolean {
+  const [dx, dy] = [l.b[0] - l.a[0], l.b[1] - l.a[1]];
+  const size = Math.sqrt(dx * dx + dy * dy) || 1;
+  const [mx, my] = [(l.a[0] + l.b[0]) / 2, (l.a[1] + l.b[1]) / 2];
+  return [0.05, -0.05].some((k) => {
+    const [x, y] = [mx - (dy / size) * k, my + (dx / size) * k];
+    return !flat.some((t) => {
+      const turn = (i: 0 | 2 | 4, j: 0 | 2 | 4): number =>
+        (t[j] - t[i]) * (y - t[(i + 1) as 1]) - (t[(j + 1) as 1] - t[(i + 1) as 1]) * (x - t[i]);
+      const [a, b, c] = [turn(0, 2), turn(2, 4), turn(4, 0)];
+      return (a >= 0 && b >= 0 && c >= 0) || (a <= 0 && b <= 0 && c <= 0);
+    });
+  });
+}
+/** The part itself, from its solid: wide where there is air beside the edge, narrow elsewhere. */
 export function woodOf(v: Placed, mesh: Mesh): Item[] {
-  const lines: Lines = project([{ id: 'part', mesh, placement: IDENTITY }], v.side.direction);
   // The projection's origin is the part's own origin: where coordinate 0 lies on paper.
   const view: View = {
     direction: v.side.direction,
@@ -188,7 +230,7 @@ export function woodOf(v: Placed, mesh: Mesh): Item[] {
     origin: [paperX(v, 0), paperY(v, 0)],
     box: { x: v.x, y: v.y, w: v.w, h: v.h },
   };
-  return drawLines(view, lines.visible, { silhouette: 'W', edge: 'N', flush: 'N' });
+  return drawLines(view, linesOf(mesh, v.side.direction), { silhouette: 'W', edge: 'N', flush: 'N' });
 }
 export const centreOf = (r: readonly [number, number, number, number]): Point => [r[0] + r[2] / 2, r[1] + r[3] / 2];
 export const mid = middle;

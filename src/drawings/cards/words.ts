@@ -144,19 +144,15 @@ function rowsOf(input: CardInput, card: Pick<Card, 'part' | 'frame' | 'all' | 'm
   if (alike) rows.push({ label: 'Alike', text: plainRuns(alike) });
   const arris = input.piece.units === 'mm' ? '0.8' : '1/32';
   // Common practice: a sharp arris dents and cuts, a joint's arris must stay sharp to close.
+  const glued = part.cuts.some((c) => c.glue && c.glue.where !== '');
+  const prepare: Run[] = glued
+    ? [{ string: ' Prepare', face: 'semibold' }, { string: ` ${called(frame, part.reference.face)} before glue-up.` }]
+    : [];
   rows.push({
     label: 'Break',
-    text: plainRuns(`long arrises ${arris}. Keep sharp: every arris at a joint.`),
+    text: [{ string: `long arrises ${arris}; joints stay sharp.` }, ...prepare],
     tick: true,
   });
-  if (part.cuts.some((c) => c.glue && c.glue.where !== '')) {
-    const face = called(frame, part.reference.face);
-    rows.push({
-      label: 'Prepare',
-      text: plainRuns(`${face} finished before glue-up, clear of the joints.`),
-      tick: true,
-    });
-  }
   for (const note of part.notes) rows.push({ label: 'Note', text: plainRuns(note) });
   for (const f of input.findings ?? []) {
     if (f.severity === 'warning' && f.touches?.includes(part.id))

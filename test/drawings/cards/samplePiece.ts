@@ -5,7 +5,7 @@ import { makeSolids } from '../../../src/solids/make.js';
 import type { Solids } from '../../../src/solids/solids.js';
 import { given } from '../../../src/value/sized.js';
 import { mapCut } from '../../../src/words/mapCut.js';
-import { chestSide, drawerSide, leg, sample } from '../../proof/parts.js';
+import { chestSide, drawerSide, leg, markOf, sample } from '../../proof/parts.js';
 
 /** The mirror image of a part about a plane across: its own card, the same words with the hand changed. */
 export function mirrored(part: Part, id: string, mark: string, about: number): Part {
@@ -70,14 +70,9 @@ export function samplePiece(kernel: CountedKernel): { piece: Piece; solids: Soli
   const a = at(a1, 0, 0, 0);
   const d = at(d2, 1.4, 1.3, 35.7);
   const l = at(leg(), 1, 3, 0);
-  const parts = [
-    a,
-    mirrored(a, 'side_right', 'A2', inches(18)),
-    d,
-    mirrored(d, 'd_1.side_right', 'D1.3', inches(9.5)),
-    l,
-    rail(),
-  ];
+  const named = (p: Part): Part => ({ ...p, cuts: p.cuts.map((c) => ({ ...c, mates: c.mates.map(markOf) })) });
+  const right = mirrored(d, 'd_1.side_right', 'D1.3', inches(9.5));
+  const parts = [...[a, mirrored(a, 'side_right', 'A2', inches(18)), d, right, l].map(named), rail()];
   const piece: Piece = {
     header: {
       title: 'Tall chest',
