@@ -1,3 +1,4 @@
+import { butt } from './butt.js';
 import { dado } from './dado.js';
 import { edgeHalving } from './edge-halving.js';
 import { edge } from './edge.js';
@@ -12,6 +13,7 @@ import { throughDovetail } from './through-dovetail.js';
 
 /** Every kind of joint, by name. To add one: its file, one import, one entry. */
 export const JOINTS: readonly JointKind[] = [
+  butt,
   dado,
   edge,
   edgeHalving,

@@ -84,7 +84,7 @@ function clearance(kind: string, { given, site }: Made): number {
       return 0;
   }
 }
-const cutting = JOINTS.filter((k) => k.kind !== 'edge' && k.kind !== 'screw');
+const cutting = JOINTS.filter((k) => !['butt', 'edge', 'screw'].includes(k.kind));
 const noMinusZero = (v: unknown): boolean =>
   typeof v === 'number'
     ? !Object.is(v, -0)
@@ -332,5 +332,29 @@ describe('staves', () => {
   it('a side 19 wide from staves of 5 at most: four (sum)', () => {
     const kind = jointKind('edge') as JointKind;
     expect(make(kind, {}, kind.example.site).given.sizes['staves']?.value).toBe(4);
+  });
+});
+
+describe('plain contact', () => {
+  const kind = jointKind('butt') as JointKind;
+  const lying = (e: 0 | 1 | 2, r: 0 | 1 | 2): ExampleSite => ({
+    entering: { ...kind.example.site.entering, grain: e },
+    receiving: { ...kind.example.site.receiving, grain: r },
+  });
+  const glued = (e: 0 | 1 | 2, r: 0 | 1 | 2) => make(kind, {}, lying(e, r)).given.traits.glue;
+  it('is glued along the grain only, unless told (glue faces: common practice)', () => {
+    expect(glued(2, 2)).toBe('long-long');
+    expect(glued(1, 2)).toBe('none');
+    expect(glued(0, 2)).toBe('none');
+  });
+  it('warns of glue on end grain, and of glue across more than 4 in of grain', () => {
+    const codes = (e: 0 | 1 | 2, r: 0 | 1 | 2): string[] => {
+      const site = exampleSite(lying(e, r));
+      return kind.resolve({ glue: true }, site).findings.map((f) => f.code);
+    };
+    expect(codes(0, 2)).toEqual(['glue-end-grain']);
+    expect(codes(2, 1)).toEqual(['glue-crossed']); // 11 1/2 across the grain of the receiving part
+    expect(codes(1, 2)).toEqual(['glue-crossed']); // and of the entering part
+    expect(codes(2, 2)).toEqual([]);
   });
 });
