@@ -45,7 +45,27 @@ export function showing(view: View, part: Standing, all: readonly Standing[], re
   return undefined;
 }
 const within = (r: Rect, p: Point): boolean =>
-  p[0] > r.x - 0.4 && p[0] < r.x + r.w + 0.4 && p[1] > r.y - 0.4 && p[1] < r.y + r.h + 0.4;
+  p[0] > r.x - 0.9 && p[0] < r.x + r.w + 0.9 && p[1] > r.y - 0.9 && p[1] < r.y + r.h + 0.9;
+
+/** The targets in an order in which no two leaders cross, as far as exchanging pairs goes. */
+function uncrossed(targets: readonly Target[], x: number, ys: readonly number[]): Target[] {
+  const out = [...targets];
+  const side = (a: Point, b: Point, c: Point): number => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+  const cross = (a: Point, b: Point, c: Point, d: Point): boolean =>
+    side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
+  for (let pass = 0; pass < 20; pass++) {
+    let changed = false;
+    for (let i = 0; i < out.length; i++)
+      for (let k = i + 1; k < out.length; k++) {
+        const [p, q] = [out[i] as Target, out[k] as Target];
+        if (!cross([x, ys[i] as number], p.at, [x, ys[k] as number], q.at)) continue;
+        [out[i], out[k]] = [q, p];
+        changed = true;
+      }
+    if (!changed) break;
+  }
+  return out;
+}
 
 /** A column of balloons at `x`, in the order of their targets, pitch kept; those that find no place are left over. */
 export function balloonColumn(
@@ -62,7 +82,7 @@ export function balloonColumn(
     { gap: 0.6, pitch: PITCH, blocked: [], within },
   );
   if (!ys) return { items: [], left: sorted };
-  const items = kept.flatMap((t, i) => {
+  const items = uncrossed(kept, x, ys).flatMap((t, i) => {
     const centre: Point = [x, ys[i] as number];
     const u = unit(centre, t.at);
     return [...leader([centre[0] + u[0] * R, centre[1] + u[1] * R], t.at), ...balloon(faces, t.mark, x, centre[1])];

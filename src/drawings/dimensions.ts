@@ -101,7 +101,14 @@ export function placeDimensions(task: DimensionTask): DimensionPlan {
     let edge = 0;
     kept.forEach((chain, i) => {
       const outer = kept.slice(i + 1).flatMap((c) => stations(c));
-      const lane = placeLane({ task, frame, chain, edge, first: i === 0, outer, taken });
+      const tries = [0, 1.5, 3, 5].map(
+        (shift) => () => placeLane({ task, frame, chain, edge, first: i === 0, outer, taken, shift }),
+      );
+      let lane: LaneResult | string = 'no room beside the view';
+      for (const attempt of tries) {
+        lane = attempt();
+        if (typeof lane !== 'string') break;
+      }
       if (typeof lane === 'string') {
         for (const link of chain.links) table.push({ chain: chain.id, link, why: lane });
         return;
@@ -207,6 +214,8 @@ interface LaneTask {
   /** Stations of chains farther out: their extension lines pass this lane. */
   readonly outer: readonly number[];
   readonly taken: readonly Rect[];
+  /** Farther out than need be, where the nearest place is not free. */
+  readonly shift: number;
 }
 interface Sized {
   readonly link: Link;
@@ -236,7 +245,7 @@ function placeLane(lane: LaneTask): LaneResult | string {
   });
   const inner = Math.max(0, ...sized.filter((s) => s.inside).map((s) => s.across));
   const least = lane.first ? Math.max(FIRST, inner + GAP + 0.8) : Math.max(lane.edge + inner + 1.2, lane.edge + 1.5);
-  const at = lane.first ? least : Math.max(least, lane.edge - OVERRUN + NEXT);
+  const at = lane.shift + (lane.first ? least : Math.max(least, lane.edge - OVERRUN + NEXT));
   const blockers = (low: number, high: number): (readonly [number, number])[] => {
     const band = frame.rect((frame.range[0] + frame.range[1]) / 2, 1e4, low, high);
     return [

@@ -179,7 +179,7 @@ export function cuttingPlanes(model: Model, pulls: readonly Box3[]): { across: n
     across: pick(
       0,
       right.map((o) => o.across),
-      [0.7, 0.62, 0.8, 0.35, 0.25],
+      [0.78, 0.7, 0.62, 0.35, 0.25],
     ),
     up: pick(
       2,

@@ -55,7 +55,9 @@ export function viewsOf(piece: Piece, solids: Solids): Views {
   const hardware = solids.hardware
     .filter((h) => piece.hardware.find((x) => x.id === h.id)?.kind === 'pull')
     .map((h) => ({ id: h.id, mesh: h.mesh, placement: IDENTITY, drawer: true }));
-  const items = [...parts, ...hardware];
+  // The boxes of closed drawers are not seen in any of these views; their fronts and pulls are.
+  const fronts = new Set(piece.drawers.map((d) => d.front));
+  const items = [...parts.filter((p) => !p.drawer || fronts.has(p.id)), ...hardware];
   const memo = new Map<string, Lines>();
   return {
     items,

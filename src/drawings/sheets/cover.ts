@@ -1,5 +1,5 @@
 import { formatAngle, formatLength } from '../../lengths/format.js';
-import type { Part, Status } from '../../piece/piece.js';
+import type { Part, Status, Stock } from '../../piece/piece.js';
 import { group, label, line, statusBar, tickBox } from '../draw.js';
 import { blockHeading, fieldOf } from '../frame.js';
 import { printed, sheetOf } from '../input.js';
@@ -58,13 +58,22 @@ function picture(input: Prepared, limit: number): Item[] {
 
 function text(input: Prepared, place: SheetPlace, x: number): Item[] {
   const { bottom, top } = fieldOf(input.paper);
-  const head = title(input, x, top - 7);
-  const facts = factRows(input, place, x, head.y + 8.4);
-  const index = sheetIndex(input, place.index, x, facts.y + 7.2);
-  const hand = inHand(input, x, index.y + 7.4);
-  const status = statusOfSizes(input, x, hand.y + 6.6);
-  const caution = cautions(input, x, status.y + 6.8, bottom - 10);
-  return [head, facts, index, hand, status, caution].flatMap((b) => b.items).concat(signatures(input, x, bottom - 8.5));
+  const limit = bottom - 11.5;
+  // Looser first; when the cautions would not fit, rows move closer, then the index takes three columns.
+  for (const tight of [0, 1, 2]) {
+    const gap = tight === 0 ? 0 : 1;
+    const head = title(input, x, top - 7);
+    const facts = factRows(input, place, x, head.y + 8.4 - gap);
+    const index = sheetIndex(input, place.index, x, facts.y + 7.2 - gap, tight > 1 ? 3 : 2);
+    const hand = inHand(input, x, index.y + 7.4 - gap);
+    const status = statusOfSizes(input, x, hand.y + 6.6 - gap / 2);
+    const caution = cautions(input, x, status.y + 6.8 - gap, limit, tight === 2);
+    if (!caution) continue;
+    return [head, facts, index, hand, status, caution]
+      .flatMap((b) => b.items)
+      .concat(signatures(input, x, bottom - 8.5));
+  }
+  return [];
 }
 interface Block {
   readonly items: Item[];
@@ -110,11 +119,12 @@ function factRows(input: Prepared, place: SheetPlace, x: number, y: number): Blo
   return { items, y: y + 9.6 };
 }
 
-function sheetIndex(input: Prepared, index: readonly IndexEntry[], x: number, y: number): Block {
-  const deep = Math.ceil(index.length / 2);
+function sheetIndex(input: Prepared, index: readonly IndexEntry[], x: number, y: number, columns: number): Block {
+  const deep = Math.ceil(index.length / columns);
+  const step = columns === 2 ? 54.5 : COLUMN / columns;
   const items = blockHeading(input.faces, 'Sheets', x, y, COLUMN);
   index.forEach((entry, i) => {
-    const left = x + Math.floor(i / deep) * 54.5;
+    const left = x + Math.floor(i / deep) * step;
     const at = y + 6.6 + (i % deep) * 4.4;
     const numbers = entry.from === entry.to ? String(entry.from) : `${entry.from}–${entry.to}`;
     const named = [
@@ -149,25 +159,42 @@ export function thingsInHand(input: Prepared): { what: string; decides: string }
       what: `${name}, ${pairs(n)}`,
       decides: 'width and depth of the drawer boxes',
     })),
-    ...sheets.map((s) => ({
-      what: [s.name, s.nominal].filter(Boolean).join(' '),
-      decides: `measured ${s.thickness === undefined ? '' : formatLength(s.thickness, piece.units)}: its grooves and rabbets`,
-    })),
+    ...sheetThings(input, sheets),
     ...[...bits.keys()].sort().map((b) => ({ what: `dovetail bit ${b}`, decides: 'tails and sockets' })),
     ...[...kinds('pull')].map(([name, n]) => ({ what: `${name}, ${n}`, decides: 'holes in the drawer fronts' })),
   ];
 }
-function inHand(input: Prepared, x: number, y: number): Block {
-  const things = thingsInHand(input).slice(0, 6);
-  if (things.length === 0) return { items: [], y: y - 7 };
-  const items = blockHeading(input.faces, 'Have in hand before cutting', x, y, COLUMN, 'the size that it decides');
-  things.forEach((t, i) => {
-    const at = y + 7.2 + i * 5.2;
-    items.push(...tickBox(input.faces, x, at - 3.15));
-    items.push(...setText(input.faces, t.what, { x: x + 5.6, y: at, size: SIZE.text, face: 'semibold' }).items);
-    items.push(...setText(input.faces, t.decides, { x: x + COLUMN, y: at, size: SIZE.text, anchor: 'end' }).items);
+/** Sheet goods of one name in one row: their thicknesses as sold, and as measured. */
+function sheetThings(input: Prepared, sheets: readonly Stock[]): { what: string; decides: string }[] {
+  const names = [...new Set(sheets.map((s) => s.name))];
+  return names.map((name) => {
+    const mine = sheets.filter((s) => s.name === name);
+    const measured = mine.flatMap((s) =>
+      s.thickness === undefined ? [] : [formatLength(s.thickness, input.piece.units)],
+    );
+    const nominal = mine.flatMap((s) => (s.nominal === undefined ? [] : [s.nominal]));
+    return {
+      what: `${name} ${nominal.join(', ')}`.trim(),
+      decides: measured.length > 0 ? `measured ${measured.join(', ')}: grooves, rabbets` : 'grooves, rabbets',
+    };
   });
-  return { items, y: y + 7.2 + (things.length - 1) * 5.2 };
+}
+function inHand(input: Prepared, x: number, y: number): Block {
+  const { faces } = input;
+  const things = thingsInHand(input).slice(0, 7);
+  if (things.length === 0) return { items: [], y: y - 7 };
+  const items = blockHeading(faces, 'Have in hand before cutting', x, y, COLUMN, 'the sizes that it decides');
+  let at = y + 7.2;
+  things.forEach((t, i) => {
+    if (i > 0) at += 5.2;
+    items.push(...tickBox(faces, x, at - 3.15));
+    const what = setText(faces, t.what, { x: x + 5.6, y: at, size: SIZE.text, face: 'semibold' });
+    items.push(...what.items);
+    const beside = 5.6 + what.width + 3 + widthOf(faces, t.decides, SIZE.text) <= COLUMN;
+    if (!beside) at += 4.6;
+    items.push(...setText(faces, t.decides, { x: x + COLUMN, y: at, size: SIZE.text, anchor: 'end' }).items);
+  });
+  return { items, y: at };
 }
 
 const STATUSES: readonly Status[] = ['cut now', 'leave long', 'fit to the piece', 'measure first'];
@@ -175,7 +202,7 @@ const STATUSES: readonly Status[] = ['cut now', 'leave long', 'fit to the piece'
 export function statusWords(input: Prepared, status: Status): string {
   const { parts } = input.piece;
   const mine = parts.filter((p) => p.status === status);
-  const short = (p: Part): string => plural((p.name.split(',')[0] ?? '').replace(/^drawer /, ''));
+  const short = (p: Part): string => plural((p.name.split(',')[0] ?? '').replace(/^(drawer|left|right) /, ''));
   const byName = new Map<string, Part[]>();
   const marks: string[] = [];
   for (const p of mine) {
@@ -206,24 +233,23 @@ function statusOfSizes(input: Prepared, x: number, y: number): Block {
   return { items, y: at - 4.8 };
 }
 
-function cautions(input: Prepared, x: number, y: number, limit: number): Block {
+/** All cautions; undefined when they would run into the signatures (unless `anyway`: then the last ones go). */
+function cautions(input: Prepared, x: number, y: number, limit: number, anyway: boolean): Block | undefined {
   const { faces, lists, piece } = input;
   const { lb, kg, carriers } = lists.weights;
   const weight = piece.units === 'in' ? `${Math.round(lb)}\u00a0lb` : `${Math.round(kg)}\u00a0kg`;
-  const carry =
-    carriers === 1
-      ? `One carries it, about ${weight}.`
-      : `${carriers === 2 ? 'Two carry' : 'Three carry'} it, about ${weight}, an estimate.`;
-  const tips = piece.drawers.length > 0 ? 'With its drawers open it can be pulled over: fix it to a stud.' : '';
+  const carry = `${['One carries', 'Two carry', 'Three carry'][carriers - 1]} it, about ${weight}, an estimate.`;
   const texts = [
     'Check every figure against your stock and hardware. Follow each machine’s manual. Wood dust harms: extraction and a mask.',
+    ...(piece.drawers.length > 0 ? ['A child can pull it over by its drawers: fix it to a stud.'] : []),
     carry,
-    tips,
-  ].filter((t) => t !== '');
+  ];
   const items = blockHeading(faces, 'Caution', x, y, COLUMN);
   for (let keep = texts.length; keep > 0; keep--) {
     const words = texts.slice(0, keep).join(' ');
-    if (y + 6.6 + blockDrop(wrap(faces, words, COLUMN, SIZE.text)) > limit && keep > 1) continue;
+    const fits = y + 6.6 + blockDrop(wrap(faces, words, COLUMN, SIZE.text)) <= limit;
+    if (!fits && keep > 1 && anyway) continue;
+    if (!fits && !anyway) return undefined;
     const set = setBlock(faces, words, { x, y: y + 6.6, size: SIZE.text, width: COLUMN });
     return { items: [...items, ...set.items], y: set.y };
   }

@@ -1,6 +1,7 @@
 import { airDimension, measureFigure } from '../chains.js';
 import { placeDimensions } from '../dimensions.js';
 import type { Chain, DimensionPlan, Link, Rect } from '../dimensions.js';
+import { NM_PER_MM } from '../../lengths/length.js';
 import { printed } from '../input.js';
 import type { Prepared } from '../input.js';
 import { bestProbe, DEPTHS, HEIGHTS, middles, probe, trimmed, WIDTHS } from '../model.js';
@@ -17,6 +18,27 @@ const low = (input: Prepared): number => {
 /** Widths just above the floor: the case, or the legs and what is between them. */
 const feet = (input: Prepared): Stretch[] => trimmed(probe(input.model, WIDTHS, low(input)));
 const sideFeet = (input: Prepared): Stretch[] => trimmed(probe(input.model, DEPTHS, low(input)));
+/** How far a part reaches along an axis just above the floor; undefined when it does not stand there. mm. */
+function footOf(input: Prepared, id: string | undefined, axis: 0 | 1): readonly [number, number] | undefined {
+  const solid = input.solids.parts.find((s) => s.id === id);
+  const part = input.piece.parts.find((p) => p.id === id);
+  if (!solid || !part) return undefined;
+  const placed = { op: 'placed', by: part.place, of: solid.recipe } as const;
+  const rings = input.kernel.slice(placed, [0, 0, low(input) / NM_PER_MM], [1, 0, 0], [0, 1, 0]);
+  const all = rings.flatMap((r) => r.map((p) => p[axis]));
+  return all.length === 0 ? undefined : [Math.min(...all), Math.max(...all)];
+}
+/** True where the wood at the floor really is where the stretches say (no taper has moved it). */
+function reaches(input: Prepared, member: Stretch | undefined, axis: 0 | 1, ends: readonly ('from' | 'to')[]): boolean {
+  const foot = footOf(input, member?.id, axis);
+  if (!foot || !member) return false;
+  return ends.every((e) => Math.abs(foot[e === 'from' ? 0 : 1] - member[e] / NM_PER_MM) < 0.05);
+}
+const outside = (input: Prepared, s: readonly Stretch[], axis: 0 | 1): boolean =>
+  reaches(input, s[0], axis, ['from']) && reaches(input, s.at(-1), axis, ['to']);
+const between = (input: Prepared, s: readonly Stretch[], axis: 0 | 1): boolean =>
+  reaches(input, s[0], axis, ['to']) && reaches(input, s[2], axis, ['from']);
+
 /** Two members with air between: the middle figure stands in that air. */
 const isPair = (s: readonly Stretch[]): boolean =>
   s.length === 3 && s[0]?.kind === 'member' && s[1]?.kind === 'air' && s[2]?.kind === 'member';
@@ -52,6 +74,8 @@ const whole = (stretches: readonly Stretch[]): Stretch[] => {
 export interface ElevationDimensions {
   readonly views: readonly { readonly id: string; readonly plan: DimensionPlan }[];
   readonly air: readonly Item[];
+  /** What found no place, in words. */
+  readonly further: readonly string[];
   readonly heights?: { readonly words: string; readonly at: [number, number] };
 }
 /** All dimensions of the three views. */
@@ -67,11 +91,13 @@ export function elevationDimensions(input: Prepared, lay: Arrangement, marks: re
   if (stack.length > 1) chains.push({ id: 'heights', side: 'left', links: links(input, front, 2, stack) });
   chains.push({ id: 'height', side: 'left', links: links(input, front, 2, overall(2)) });
   const caseWidth = whole(under);
-  const alike = caseWidth[0]?.from === model.overall[0][0] && caseWidth[0]?.to === model.overall[0][1];
+  const alike =
+    outside(input, under, 0) && caseWidth[0]?.from === model.overall[0][0] && caseWidth[0]?.to === model.overall[0][1];
   const air: Item[] = [];
-  if (isPair(under) && under[1]) air.push(...betweenFeet(input, front, under[1]));
-  else if (under.length > 1) chains.push({ id: 'feet', side: 'below', links: links(input, front, 0, under) });
-  chains.push({ id: 'case', side: 'below', links: links(input, front, 0, caseWidth) });
+  if (isPair(under) && under[1]) {
+    if (between(input, under, 0)) air.push(...betweenFeet(input, front, under[1]));
+  } else if (under.length > 1) chains.push({ id: 'feet', side: 'below', links: links(input, front, 0, under) });
+  if (outside(input, under, 0)) chains.push({ id: 'case', side: 'below', links: links(input, front, 0, caseWidth) });
   if (!alike) chains.push({ id: 'width', side: 'above', links: links(input, front, 0, overall(0)) });
   const measure = measureFigure(input.faces);
   const below = lanesBelow(input) > 1 ? 20 : 9;
@@ -84,9 +110,13 @@ export function elevationDimensions(input: Prepared, lay: Arrangement, marks: re
     measure,
   });
   const depths = sideFeet(input);
-  const sideChains: Chain[] = [{ id: 'depth', side: 'below', links: links(input, side, 1, whole(depths)) }];
-  if (isPair(depths) && depths[1]) air.push(...betweenFeet(input, side, depths[1]));
-  else if (depths.length > 1) sideChains.push({ id: 'side-feet', side: 'below', links: links(input, side, 1, depths) });
+  const sideChains: Chain[] = outside(input, depths, 1)
+    ? [{ id: 'depth', side: 'below', links: links(input, side, 1, whole(depths)) }]
+    : [];
+  if (isPair(depths) && depths[1]) {
+    if (between(input, depths, 1)) air.push(...betweenFeet(input, side, depths[1]));
+  } else if (depths.length > 1)
+    sideChains.push({ id: 'side-feet', side: 'below', links: links(input, side, 1, depths) });
   const sidePlan = placeDimensions({ view: side.box, chains: sideChains, room: { below }, measure });
   const planPlan = placeDimensions({
     view: plan.box,
@@ -104,6 +134,7 @@ export function elevationDimensions(input: Prepared, lay: Arrangement, marks: re
       { id: 'plan', plan: planPlan },
     ],
     air,
+    further: [frontPlan, sidePlan, planPlan].flatMap((p) => further(p)),
     ...(stack.length > 1 && summed
       ? {
           heights: {
@@ -134,6 +165,20 @@ function planChains(input: Prepared, plan: View, depths: readonly Stretch[]): Ch
     parts.filter((s) => s.to > s.from),
   ).filter((l) => l.to - l.from >= 0.7);
   return [{ id: 'depths', side: 'right', links: drawn }, overall];
+}
+
+const CHAIN_WORDS: Readonly<Record<string, string>> = {
+  height: 'height',
+  width: 'width over all',
+  case: 'width of the case',
+  depth: 'depth of the case',
+  'depth-overall': 'depth over all',
+};
+function further(plan: DimensionPlan): string[] {
+  return plan.table.map(({ chain, link }) => {
+    const name = [CHAIN_WORDS[chain] ?? '', link.name ?? ''].filter((w) => w !== '').join(' ');
+    return `${name === '' ? 'between' : name} ${link.figure}`;
+  });
 }
 
 /** The width between two feet, in the air above the floor. */

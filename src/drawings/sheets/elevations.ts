@@ -1,5 +1,6 @@
 import type { Box3 } from '../../geom/box.js';
 import { placedBox } from '../model.js';
+import type { Rect } from '../dimensions.js';
 import type { Standing } from '../model.js';
 import { cuttingPlanes } from '../model.js';
 import { balloonColumn, showing } from '../balloons.js';
@@ -7,11 +8,13 @@ import type { Target } from '../balloons.js';
 import { drawDimensions } from '../chains.js';
 import { group, label, line, planeEnd, scaleBar, scaleBarFor } from '../draw.js';
 import type { Point } from '../draw.js';
+import { fieldOf, LETTER } from '../frame.js';
 import { sheetOf } from '../input.js';
 import type { Prepared, SheetKind } from '../input.js';
 import { SIZE } from '../pens.js';
 import type { Line2 } from '../../geom/hiddenLines.js';
 import type { Item } from '../picture.js';
+import { setBlock } from '../text.js';
 import type { View } from '../views.js';
 import { drawLines, ELEVATION_PENS, onPaper, rectOf, withoutReveals } from '../views.js';
 import { arrange } from './arrangement.js';
@@ -62,7 +65,7 @@ export function hardwarePen(
   lines: readonly Line2[],
 ): { readonly parts: readonly Line2[]; readonly bought: readonly Line2[] } {
   const ids = new Set(input.piece.hardware.map((h) => h.id));
-  const isBought = (l: Line2): boolean => l.ids.some((id) => ids.has(id));
+  const isBought = (l: Line2): boolean => l.ids.every((id) => ids.has(id));
   return { parts: lines.filter((l) => !isBought(l)), bought: lines.filter(isBought) };
 }
 const BOUGHT = { silhouette: 'N', edge: 'N', flush: 'N' } as const;
@@ -79,9 +82,10 @@ function views(input: Prepared, lay: Arrangement): Item[] {
     return group(`view-${name}`, [...drawLines(view, parts, ELEVATION_PENS), ...seen], { role: 'view', alt: name });
   });
 }
+/** Upper left: above the plan where there is room, else beside it. */
 const barAt = (input: Prepared, lay: Arrangement): [number, number] => {
-  const x = input.paper?.frame[0] ?? 18.4;
-  return [x + 7, Math.max((input.paper?.frame[1] ?? 10.45) + 8.8, lay.plan.box.y + 4)];
+  const [x, y] = (input.paper ?? LETTER).frame;
+  return [x + 7, lay.plan.box.y > y + 20 ? y + 8.8 : Math.max(y + 8.8, lay.plan.box.y + 4)];
 };
 
 /** Dashed boxes of thin members that do not show, sparingly: not those whose both sides are large. */
@@ -192,7 +196,15 @@ function dimensions(input: Prepared, lay: Arrangement): Item[] {
   ];
   const plans = elevationDimensions(input, lay, marks);
   const sums = plans.heights ? label(input.faces, plans.heights.words, ...plans.heights.at, { anchor: 'end' }) : [];
+  const note: Item[] = [];
+  if (plans.further.length > 0) {
+    const { right } = fieldOf(input.paper);
+    const words = [{ string: 'Further sizes: ', face: 'semibold' as const }, { string: plans.further.join(', ') }];
+    const box = { x: lay.side.box.x, y: lay.side.box.y + lay.side.box.h + 13, size: SIZE.text };
+    note.push(...setBlock(input.faces, words, { ...box, width: right - lay.side.box.x }).items);
+  }
   return [
+    ...note,
     ...plans.views.flatMap(({ id, plan }) => drawDimensions(input.faces, id, plan, lay.oneTo)),
     ...plans.air,
     ...sums,
@@ -220,7 +232,10 @@ function balloons(input: Prepared, lay: Arrangement): Item[] {
   for (const s of input.model.case) {
     const r = rectOf(lay.side, s.shoulder);
     const small = Math.min(r.w, r.h) < 0.12 * Math.max(lay.side.box.w, lay.side.box.h);
-    if (small && r.x + r.w > lay.side.box.x + lay.side.box.w * 0.55) take(1, s, [r.x + r.w / 2, r.y + r.h / 2]);
+    const at: Point = [r.x + r.w / 2, r.y + r.h / 2];
+    // Of parts one behind another only the first is named here: the key says which are alike.
+    const named = columns[1]?.targets.some((t) => Math.abs(t.at[0] - at[0]) < 25 && Math.abs(t.at[1] - at[1]) < 2);
+    if (small && !named && r.x + r.w > lay.side.box.x + lay.side.box.w * 0.55) take(1, s, at);
   }
   const items = columns.flatMap(
     (c) => balloonColumn(input.faces, c.targets, c.x, [c.view.box.y - 4, c.view.box.y + c.view.box.h + 4]).items,
@@ -230,13 +245,19 @@ function balloons(input: Prepared, lay: Arrangement): Item[] {
 /** At the left of the plan: what found no place in the other two views and is thin in plan (the divider). */
 function planBalloons(input: Prepared, lay: Arrangement, shown: ReadonlySet<string>): Item[] {
   const { plan } = lay;
-  const targets = input.model.case.flatMap((s): Target[] => {
+  const found = input.model.case.flatMap((s): { mark: string; r: Rect }[] => {
     if (shown.has(s.part.id)) return [];
     const r = rectOf(plan, s.shoulder);
     const inner = r.x > plan.box.x + plan.box.w * 0.1 && r.x + r.w < plan.box.x + plan.box.w * 0.9;
     const thin = Math.min(r.w, r.h) < 0.12 * Math.max(plan.box.w, plan.box.h);
-    return inner && thin ? [{ mark: s.part.mark, at: [r.x + r.w / 2, r.y + r.h / 2] }] : [];
+    return inner && thin ? [{ mark: s.part.mark, r }] : [];
   });
+  // Farther ones lower, so that leaders do not run over nearer dots.
+  const sorted = [...found].sort((a, b) => a.r.x - b.r.x);
+  const targets = sorted.map(({ mark, r }, i): Target => ({
+    mark,
+    at: [r.x + r.w / 2, r.y + (r.h * (i + 1)) / (sorted.length + 1)],
+  }));
   const top = plan.box.y + 12;
   return balloonColumn(input.faces, targets, plan.box.x - 14, [top, plan.box.y + plan.box.h - 2]).items;
 }

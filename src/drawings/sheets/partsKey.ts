@@ -15,11 +15,13 @@ export interface KeyRow {
 /** `top rail, front` and two of them: `top rails, front`. */
 export function plural(name: string): string {
   const [head = '', ...rest] = name.split(',');
-  const many = /(s|x|ch|sh)$/.test(head)
-    ? `${head}es`
-    : /[^aeiou]y$/.test(head)
-      ? `${head.slice(0, -1)}ies`
-      : `${head}s`;
+  const many = /(l|r)f$/.test(head)
+    ? `${head.slice(0, -1)}ves`
+    : /(s|x|ch|sh)$/.test(head)
+      ? `${head}es`
+      : /[^aeiou]y$/.test(head)
+        ? `${head.slice(0, -1)}ies`
+        : `${head}s`;
   return [head === '' ? head : many, ...rest].join(',');
 }
 

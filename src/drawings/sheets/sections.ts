@@ -4,7 +4,7 @@ import { cuttingPlanes } from '../model.js';
 import { drawDimensions, measureFigure } from '../chains.js';
 import { collide, placeDimensions } from '../dimensions.js';
 import type { Chain, Link, Rect } from '../dimensions.js';
-import { balloon, group, label, leader } from '../draw.js';
+import { balloon, fill, group, label, leader, rectPath } from '../draw.js';
 import { fieldOf } from '../frame.js';
 import { printed, sheetOf } from '../input.js';
 import type { Prepared, SheetKind } from '../input.js';
@@ -247,6 +247,7 @@ function memberNames(
     });
     if (!free) continue;
     placed.push(free);
+    out.push(fill('white', rectPath(free.x - 0.6, free.y - 0.6, free.w + 1.2, free.h + 1.2)));
     out.push(...label(input.faces, mark, free.x, free.y + free.h, { face: 'semibold' }));
   }
   return out;
