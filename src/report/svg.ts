@@ -1,14 +1,16 @@
 /** Writes a sheet as SVG through svg.js on svgdom: one detached root a sheet, own ids, no measuring by the library. */
 import type { Container, Dom, Svg } from '@svgdotjs/svg.js';
-import type { Sheet, TextItem, Tone } from '../drawings/picture.js';
+import type { Picture, Sheet, TextItem, Tone } from '../drawings/picture.js';
+import { glyphOf } from '../type/measure.js';
 import { PENS } from '../type/pens.js';
+import { subsetFor } from '../type/subset.js';
 import type { Faces } from '../type/type.js';
 import { paintsOf, startOf, type Paint } from './paint.js';
 import { say, svgPath } from './paths.js';
 
 export interface SvgOptions {
   readonly faces: Faces;
-  /** Writes both fonts into the file, so that it looks the same where the typeface is not installed. */
+  /** Writes what the sheet needs of both fonts into the file, so that it looks the same where the typeface is not installed. */
   readonly embedFonts?: boolean;
   /** Address of a sheet that a group leads to; without it, links are left out. */
   readonly hrefOf?: (sheet: string) => string | undefined;
@@ -49,7 +51,7 @@ function writeSheet(root: Svg, sheet: Sheet, options: SvgOptions): string {
   });
   add(root, 'title', { id: `${id}-title` }).words(printable(sheet.title));
   add(root, 'desc', { id: `${id}-alt` }).words(printable(sheet.alt));
-  if (options.embedFonts === true) add(root, 'style', {}).words(fontFaces(options.faces));
+  if (options.embedFonts === true) add(root, 'style', {}).words(fontFaces(options.faces, sheet.picture));
   add(root, 'path', { d: `M0 0H${width}V${height}H0Z`, fill: '#fff' });
   paintsOf(sheet.picture).forEach((paint) => write(root, paint, options));
   return `${root.svg()}\n`;
@@ -130,11 +132,29 @@ function writeGroup(parent: Dom, paint: Paint & { kind: 'group' }, options: SvgO
   if (group.alt !== undefined) add(element, 'title', {}).words(printable(group.alt));
   paint.paints.forEach((inner) => write(element, inner, options));
 }
-/** Both fonts as data, so that the file stands alone. */
-function fontFaces(faces: Faces): string {
-  const face = (bytes: Uint8Array, weightOf: number): string =>
-    `@font-face{font-family:"${FAMILY}";font-weight:${weightOf};src:url(data:font/ttf;base64,${base64(bytes)}) format("truetype")}`;
-  return face(faces.regular.bytes, 400) + face(faces.semibold.bytes, 600);
+/** What the sheet uses of both fonts, as data, so that the file stands alone. */
+function fontFaces(faces: Faces, picture: Picture): string {
+  const face = (which: TextItem['face'], weightOf: number): string => {
+    const characters = charactersOf(faces, picture, which);
+    if (characters.size === 0) return '';
+    const data = base64(subsetFor(faces[which].bytes, characters));
+    return `@font-face{font-family:"${FAMILY}";font-weight:${weightOf};src:url(data:font/ttf;base64,${data}) format("truetype")}`;
+  };
+  return face('regular', 400) + face('semibold', 600);
+}
+/** Code points that are set in a face, with their glyphs. */
+function charactersOf(faces: Faces, picture: Picture, which: TextItem['face']): Map<number, number> {
+  const found = new Map<number, number>();
+  const visit = (items: Picture): void => {
+    for (const item of items) {
+      if (item.kind === 'group') visit(item.items);
+      else if (item.kind === 'text' && item.face === which)
+        for (const c of printable(item.string))
+          found.set(c.codePointAt(0) ?? 0x20, glyphOf(faces[which], c.codePointAt(0) ?? 0x20));
+    }
+  };
+  visit(picture);
+  return found;
 }
 const base64 = (bytes: Uint8Array): string =>
   Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString('base64');

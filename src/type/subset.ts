@@ -1,14 +1,27 @@
 /** A smaller copy of a font for a printed document: glyph numbers stay, outlines that are not used and hinting are left out. */
 
 const KEPT = ['cmap', 'glyf', 'head', 'hhea', 'hmtx', 'loca', 'maxp'] as const;
+/** What a font for reading by characters needs besides. */
+const NAMED = ['OS/2', 'cmap', 'glyf', 'head', 'hhea', 'hmtx', 'loca', 'maxp', 'name', 'post'] as const;
 /** Flags of a component (OpenType 1.9, glyf): word arguments, scale, more, two scales, two by two, instructions. */
 const [WORDS, SCALE, MORE, TWO_SCALES, MATRIX, INSTRUCTIONS] = [0x1, 0x8, 0x20, 0x40, 0x80, 0x100];
 
 const viewOf = (bytes: Uint8Array): DataView => new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
 const padded = (length: number): number => (length + 3) & ~3;
 
-/** Bytes of a TrueType font that draws only the glyphs asked for (with the components they are made of). Throws on a font without outlines. */
-export function subsetFont(bytes: Uint8Array, glyphs: Iterable<number>): Uint8Array {
+/** Bytes of a TrueType font that prints only the characters asked for, and is looked up by them. Throws on a font without outlines. */
+export function subsetFor(bytes: Uint8Array, characters: ReadonlyMap<number, number>): Uint8Array {
+  return subsetFont(bytes, characters.values(), characters);
+}
+/**
+ * Bytes of a TrueType font that draws only the glyphs asked for (with the components they are made of). Glyphs are found by number alone unless
+ * `characters` (code point to glyph) says otherwise. Throws RangeError on a font without outlines.
+ */
+export function subsetFont(
+  bytes: Uint8Array,
+  glyphs: Iterable<number>,
+  characters?: ReadonlyMap<number, number>,
+): Uint8Array {
   const table = tablesOf(bytes);
   const head = new Uint8Array(table('head'));
   const glyf = table('glyf');
@@ -32,8 +45,16 @@ export function subsetFont(bytes: Uint8Array, glyphs: Iterable<number>): Uint8Ar
   viewOf(places).setUint32(4 * count, at);
   viewOf(head).setInt16(50, 1);
   viewOf(head).setUint32(8, 0);
-  const made: Readonly<Record<string, Uint8Array>> = { head, loca: places, glyf: joined(outlines), cmap: emptyCmap() };
-  return fontFile(KEPT.map((tag) => [tag, made[tag] ?? table(tag)] as const));
+  const made: Readonly<Record<string, Uint8Array>> = {
+    head,
+    loca: places,
+    glyf: joined(outlines),
+    cmap: characterMap(characters ?? new Map()),
+  };
+  const tags = characters ? NAMED : KEPT;
+  return fontFile(
+    tags.map((tag) => [tag, made[tag] ?? (tag === 'post' ? unnamedGlyphs(table(tag)) : table(tag))] as const),
+  );
 }
 function tablesOf(bytes: Uint8Array): (tag: string) => Uint8Array {
   const view = viewOf(bytes);
@@ -94,9 +115,27 @@ function joined(parts: readonly Uint8Array[]): Uint8Array {
   }
   return out;
 }
-/** A character map of no characters: the document names glyphs by number. */
-function emptyCmap(): Uint8Array {
-  const words = [0, 1, 3, 1, 0, 12, 4, 24, 0, 2, 2, 0, 0, 0xffff, 0, 0xffff, 1, 0];
+/** The post table without the names of glyphs (version 3). */
+function unnamedGlyphs(post: Uint8Array): Uint8Array {
+  const copy = post.slice(0, 32);
+  viewOf(copy).setUint32(0, 0x00030000);
+  return copy;
+}
+/** A character map with one sub-table of format 4, a segment for each run of characters whose glyphs follow each other too. */
+function characterMap(characters: ReadonlyMap<number, number>): Uint8Array {
+  const segments: { start: number; end: number; delta: number }[] = [];
+  for (const [code, glyph] of [...characters].filter(([c]) => c < 0xffff).sort((a, b) => a[0] - b[0])) {
+    const last = segments.at(-1);
+    if (last && last.end === code - 1 && last.delta === glyph - code) last.end = code;
+    else segments.push({ start: code, end: code, delta: glyph - code });
+  }
+  segments.push({ start: 0xffff, end: 0xffff, delta: 1 });
+  const n = segments.length;
+  const power = 2 ** Math.floor(Math.log2(n));
+  const head = [0, 1, 3, 1, 0, 12, 4, 16 + 8 * n, 0, 2 * n, 2 * power, Math.log2(power), 2 * (n - power)];
+  const ends = [...segments.map((s) => s.end), 0];
+  const rest = [...segments.map((s) => s.start), ...segments.map((s) => s.delta & 0xffff), ...segments.map(() => 0)];
+  const words = [...head, ...ends, ...rest];
   const out = new Uint8Array(2 * words.length);
   words.forEach((word, i) => viewOf(out).setUint16(2 * i, word));
   return out;

@@ -114,6 +114,7 @@ describe('the SVG', () => {
   it('stands alone where the fonts are asked for', async () => {
     const [alone = ''] = await writeSvgs([sheets[0] as Sheet], { faces, embedFonts: true });
     expect(alone.match(/src:url\(data:font\/ttf;base64,AAEAAAA/g)).toHaveLength(2);
+    expect(alone.length - svg.length).toBeLessThan(60_000);
   });
 });
 

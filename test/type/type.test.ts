@@ -1,9 +1,10 @@
+import { createCanvas, GlobalFonts } from '@napi-rs/canvas';
 import { describe, expect, it } from 'vitest';
 import { loadFaces } from '../../src/io/fonts.js';
 import { FIGURE_HEIGHT, figuresIn, figureText, linePitch, stackHeight, stackOf } from '../../src/type/fraction.js';
 import { glyphOf, missingCharacters, textWidth } from '../../src/type/measure.js';
 import { PENS } from '../../src/type/pens.js';
-import { subsetFont } from '../../src/type/subset.js';
+import { subsetFont, subsetFor } from '../../src/type/subset.js';
 import { readFace } from '../../src/type/truetype.js';
 import { svgPixels } from '../report/render.js';
 
@@ -121,6 +122,20 @@ describe('a subset', () => {
     for (let i = 0; i < bytes.length; i += 4) sum = (sum + view.getUint32(i)) >>> 0;
     expect(sum).toBe(0xb1b0afba);
   });
+});
+
+it('a subset for reading by characters is a font that an independent library sets as wide as the whole one', () => {
+  const string = 'Glue 33 1/2 é – END T';
+  const codes = [...string].map((c) => c.codePointAt(0) ?? 0);
+  const bytes = subsetFor(faces.semibold.bytes, new Map(codes.map((c) => [c, glyphOf(faces.semibold, c)])));
+  expect(bytes.length).toBeLessThan(20_000);
+  const small = readFace(bytes);
+  for (const c of codes) expect(small.outline(small.glyph(c))).toEqual(faces.semibold.outline(faces.semibold.glyph(c)));
+  expect(small.glyph(0x51)).toBe(0);
+  expect(GlobalFonts.register(Buffer.from(bytes), 'Subset')).not.toBeNull();
+  const context = createCanvas(10, 10).getContext('2d');
+  context.font = '100px Subset';
+  expect(context.measureText(string).width).toBeCloseTo(textWidth(faces.semibold, string, 100), 1);
 });
 
 it('pens are in two widths, two to one, with two for details', () => {
