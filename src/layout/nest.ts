@@ -2,7 +2,7 @@ import { inches } from '../lengths/length.js';
 import { sheetBound } from './bound.js';
 import { cutUp, fenceSettings, type Named, type SheetSize } from './cuts.js';
 import { fillSheet, type Manner, type Rect, type Split } from './fill.js';
-import { asPattern, type Pattern, type Tree, type Way } from './guillotine.js';
+import { asPattern, itemsOf, type Pattern, type Tree, type Way } from './guillotine.js';
 import type { Layout, NestItem, SheetLayout } from './layout.js';
 
 /** One stock of sheet goods and what is to be cut from it. Lengths nm. */
@@ -20,7 +20,7 @@ export interface NestJob {
   readonly trim: number;
   /** Least sides of an offcut worth keeping; our default 12 x 4 in. */
   readonly keep?: readonly [number, number];
-  /** Patterns tried a stock before the best so far is taken: counted, never timed. Our default 400. */
+  /** Patterns tried a stock before the best so far is taken: counted, never timed. Our default 1200. */
   readonly budget?: number;
 }
 
@@ -59,7 +59,7 @@ export function nestSheets(job: NestJob): Layout {
     }
     if (rects.length === 0) continue;
     const bound = sheetBound(usable.w, usable.h, size.kerf, rects);
-    const patterns = search(rects, named, size, bound, job.budget ?? 400);
+    const patterns = search(rects, named, size, bound, job.budget ?? 1200);
     patterns.forEach((pattern, i) => {
       const cutting = cutUp(pattern, size, named, offcut);
       offcut += cutting.offcuts.filter((o) => o.keep).length;
@@ -98,7 +98,18 @@ interface Score {
   readonly work: number;
 }
 
-/** Tries every manner, then shuffled orders while more sheets are used than the bound; keeps the best. */
+const SPLITS: readonly Split[] = ['cross', 'rip', 'large', 'even'];
+interface Try {
+  readonly patterns: Pattern[];
+  readonly manner: Manner;
+  /** Sheets, then the sum of squares of how full each is: one nearly empty sheet is on its way out. */
+  readonly closeness: number;
+}
+
+/**
+ * Tries every manner; then, while more sheets are used than the bound, changes the most promising one little by little and
+ * goes on from what is no worse. Keeps the best by `judge`.
+ */
 function search(
   rects: readonly Rect[],
   named: readonly Named[],
@@ -107,25 +118,46 @@ function search(
   budget: number,
 ): Pattern[] {
   let best: { patterns: Pattern[]; score: Score } | undefined;
+  let near: Try | undefined;
   let left = budget;
   const attempt = (manner: Manner): void => {
     left--;
     const patterns = allSheets(rects, size, manner);
+    const closeness = fullness(patterns, rects, size) - patterns.length * 1000;
+    if (!near || closeness >= near.closeness) near = { patterns, manner, closeness };
     if (best && patterns.length > best.score.sheets) return;
     const score = judge(patterns, named, size);
     if (!best || better(score, best.score)) best = { patterns, score };
   };
   const orders = sortedOrders(rects);
-  for (const split of ['cross', 'rip', 'large', 'even'] as const)
+  for (const split of SPLITS)
     for (const pick of ['first', 'snug'] as const) for (const order of orders) attempt({ order, split, pick });
   const random = sequence(20_260_101);
-  while (left > 0 && best && best.score.sheets > bound) {
-    const base = orders[left % orders.length] as readonly number[];
-    const split = (['cross', 'rip', 'large', 'even'] as const)[Math.floor(random() * 4)] as Split;
-    const ways = rects.map((): Way | undefined => (random() < 0.3 ? (random() < 0.5 ? 'cross' : 'rip') : undefined));
-    attempt({ order: shuffled(base, random), split, ways, pick: random() < 0.7 ? 'first' : 'snug' });
+  while (left > 0 && best && near && best.score.sheets > bound) {
+    const fresh = orders[left % orders.length] as readonly number[];
+    attempt(left % 4 === 0 ? startAfresh(fresh, rects, random) : changed(near.manner, rects, random));
   }
   return best?.patterns ?? [];
+}
+
+const anyWay = (random: () => number): Way => (random() < 0.5 ? 'cross' : 'rip');
+const startAfresh = (order: readonly number[], rects: readonly Rect[], random: () => number): Manner => ({
+  order: shuffled(order, random, 0.35),
+  split: SPLITS[Math.floor(random() * SPLITS.length)] as Split,
+  ways: rects.map(() => (random() < 0.3 ? anyWay(random) : undefined)),
+  pick: random() < 0.7 ? 'first' : 'snug',
+});
+/** A few items moved in the order, a few split another way. */
+function changed(manner: Manner, rects: readonly Rect[], random: () => number): Manner {
+  const few = 2.5 / rects.length;
+  const ways = rects.map((_, i) => (random() < few ? (random() < 0.3 ? undefined : anyWay(random)) : manner.ways?.[i]));
+  return { ...manner, order: shuffled(manner.order, random, few), ways };
+}
+
+function fullness(patterns: readonly Pattern[], rects: readonly Rect[], size: SheetSize): number {
+  const sheet = (size.length - size.trim) * (size.width - size.trim);
+  const area = (i: number): number => (rects[i] as Rect).w * (rects[i] as Rect).h;
+  return patterns.reduce((sum, p) => sum + (itemsOf(p).reduce((a, i) => a + area(i), 0) / sheet) ** 2, 0);
 }
 
 /** Sheet after sheet until nothing is left. Every rect fits an empty sheet, so each sheet takes at least one. */
@@ -183,11 +215,11 @@ function sequence(seed: number): () => number {
   };
 }
 
-/** An order with about every third entry moved a few places. */
-function shuffled(order: readonly number[], random: () => number): number[] {
+/** An order with that share of its entries moved a few places. */
+function shuffled(order: readonly number[], random: () => number, share: number): number[] {
   const out = [...order];
   for (let i = 0; i < out.length; i++) {
-    if (random() > 0.35) continue;
+    if (random() > share) continue;
     const j = Math.min(out.length - 1, i + 1 + Math.floor(random() * Math.max(3, out.length / 4)));
     [out[i], out[j]] = [out[j] as number, out[i] as number];
   }
