@@ -36,6 +36,8 @@ export interface DimensionTask {
   readonly chains: readonly Chain[];
   /** How far dimensions may reach from the view, by side; a missing side has no room. */
   readonly room: Partial<Record<Side, number>>;
+  /** How far something else (a pull) stands out from the view, by side: the first line clears it. */
+  readonly clear?: Partial<Record<Side, number>>;
   /** Anything else that stands on the paper and must stay clear. */
   readonly taken?: readonly Rect[];
   /** How far figures may run beyond the view along the axis: default 12. */
@@ -244,7 +246,10 @@ function placeLane(lane: LaneTask): LaneResult | string {
     return strong.inside ? strong : { ...fits(false), inside: false };
   });
   const inner = Math.max(0, ...sized.filter((s) => s.inside).map((s) => s.across));
-  const least = lane.first ? Math.max(FIRST, inner + GAP + 0.8) : Math.max(lane.edge + inner + 1.2, lane.edge + 1.5);
+  const out = task.clear?.[frame.side] ?? 0;
+  const least = lane.first
+    ? Math.max(FIRST, inner + GAP + 0.8, out > 0 ? out + inner + 1.2 : 0)
+    : Math.max(lane.edge + inner + 1.2, lane.edge + 1.5);
   const at = lane.shift + (lane.first ? least : Math.max(least, lane.edge - OVERRUN + NEXT));
   const blockers = (low: number, high: number): (readonly [number, number])[] => {
     const band = frame.rect((frame.range[0] + frame.range[1]) / 2, 1e4, low, high);

@@ -157,7 +157,7 @@ export function thingsInHand(input: Prepared): { what: string; decides: string }
   return [
     ...[...kinds('slide')].map(([name, n]) => ({
       what: `${name}, ${pairs(n)}`,
-      decides: 'width and depth of the drawer boxes',
+      decides: 'width, depth of boxes',
     })),
     ...sheetThings(input, sheets),
     ...[...bits.keys()].sort().map((b) => ({ what: `dovetail bit ${b}`, decides: 'tails and sockets' })),
@@ -202,7 +202,7 @@ const STATUSES: readonly Status[] = ['cut now', 'leave long', 'fit to the piece'
 export function statusWords(input: Prepared, status: Status): string {
   const { parts } = input.piece;
   const mine = parts.filter((p) => p.status === status);
-  const short = (p: Part): string => plural((p.name.split(',')[0] ?? '').replace(/^(drawer|left|right) /, ''));
+  const short = (p: Part): string => plural((p.name.split(',')[0] ?? '').replace(/^((drawer|left|right) )+/, ''));
   const byName = new Map<string, Part[]>();
   const marks: string[] = [];
   for (const p of mine) {

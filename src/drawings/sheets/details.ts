@@ -30,7 +30,7 @@ export function details(input: Prepared, a: CutPiece, av: View, b: CutPiece, bv:
   const top = bv.box.y + bv.box.h + 24;
   const room = bottom - 6 - (top + 6);
   const spots = spotsOf(input, a, av, b, bv);
-  if (room < HEIGHT || spots.length === 0) return [];
+  if (room < 36 || spots.length === 0) return [];
   const left = Math.max(bv.box.x - 12, av.box.x + av.box.w + 24);
   const gap = 16;
   const wide = Math.min(52, (right - left - gap * (spots.length - 1)) / spots.length);

@@ -94,7 +94,7 @@ function hiddenParts(input: Prepared, lay: Arrangement): Item[] {
     const largest = Math.max(view.box.w, view.box.h);
     const seen = new Set<string>();
     return input.model.case
-      .filter((s) => s.square && unseen(view, s, input.model.case))
+      .filter((s) => s.square && !shaped(s) && unseen(view, s, input.model.case))
       .flatMap((s) => {
         const r = rectOf(view, s.shoulder);
         if (Math.min(r.w, r.h) > 0.12 * largest || Math.max(r.w, r.h) < 1.5) return [];
@@ -125,6 +125,8 @@ function hiddenParts(input: Prepared, lay: Arrangement): Item[] {
       });
   });
 }
+/** Cut to a shape that a box does not tell. */
+const shaped = (s: Standing): boolean => s.part.cuts.some((c) => c.shape === 'taper' || c.shape === 'outline');
 const onOutline = (view: View, a: Point, b: Point): boolean => {
   const { x, y, w, h } = view.box;
   const near = (p: number, q: number): boolean => Math.abs(p - q) < 0.75;
@@ -179,10 +181,11 @@ function planeMarks(input: Prepared, lay: Arrangement): Item[] {
   const [x] = onPaper(front, [at.across, 0, 0]);
   const [, y] = onPaper(side, [0, 0, at.up]);
   const { faces } = input;
+  const out = Math.max(0, ...pullBoxes(input).map((b) => side.box.x - rectOf(side, b).x));
   return [
     ...planeEnd(faces, 'A', [x, front.box.y - 2.8], [0, 1], [-1, 0]),
     ...planeEnd(faces, 'A', [x, front.box.y + front.box.h + 2.8], [0, -1], [-1, 0]),
-    ...planeEnd(faces, 'B', [side.box.x - 5.6, y], [1, 0], [0, 1]),
+    ...planeEnd(faces, 'B', [side.box.x - Math.max(5.6, out + 2.4), y], [1, 0], [0, 1]),
     ...planeEnd(faces, 'B', [side.box.x + side.box.w + 4, y], [-1, 0], [0, 1]),
   ];
 }
@@ -250,7 +253,7 @@ function planBalloons(input: Prepared, lay: Arrangement, shown: ReadonlySet<stri
     const r = rectOf(plan, s.shoulder);
     const inner = r.x > plan.box.x + plan.box.w * 0.1 && r.x + r.w < plan.box.x + plan.box.w * 0.9;
     const thin = Math.min(r.w, r.h) < 0.12 * Math.max(plan.box.w, plan.box.h);
-    return inner && thin ? [{ mark: s.part.mark, r }] : [];
+    return inner && thin && r.h > r.w ? [{ mark: s.part.mark, r }] : [];
   });
   // Farther ones lower, so that leaders do not run over nearer dots.
   const sorted = [...found].sort((a, b) => a.r.x - b.r.x);

@@ -15,7 +15,7 @@ import { cutPiece, drawSection } from '../section.js';
 import type { CutPart, CutPiece, Plane } from '../section.js';
 import { details } from './details.js';
 import { setText, widthOf } from '../text.js';
-import { extentOf, onPaper, PLAN, RIGHT_SIDE, viewAt } from '../views.js';
+import { extentOf, onPaper, PLAN, rectOf, RIGHT_SIDE, viewAt } from '../views.js';
 import type { View } from '../views.js';
 import { pullBoxes } from './elevations.js';
 
@@ -85,9 +85,10 @@ function section(input: Prepared, id: string, piece: CutPiece, view: View): Item
   const plan = placeDimensions({
     view: view.box,
     chains,
-    room: { right: 26, below: 21 },
+    room: { right: 26, below: 27 },
     measure: measureFigure(input.faces),
     beyond: 14,
+    clear: { below: plane.axis === 2 ? pullsOut(input, view) : 0 },
   });
   const taken = plan.figures.map((f) => f.box);
   const names = plane.axis === 0 ? [] : boxNote(input, plane, view);
@@ -100,6 +101,14 @@ function section(input: Prepared, id: string, piece: CutPiece, view: View): Item
     ...memberNames(input, drawn.cut, view, blocked, plane.axis === 0 ? 3 : 11),
   ];
 }
+/** How far pulls stand out below a view of the plan. */
+const pullsOut = (input: Prepared, view: View): number =>
+  Math.max(
+    0,
+    ...pullBoxes(input)
+      .map((b) => rectOf(view, b))
+      .map((r) => r.y + r.h - view.box.y - view.box.h),
+  );
 const links = (input: Prepared, view: View, axis: 0 | 1 | 2, stations: readonly number[]): Link[] => {
   const k = Math.abs(view.direction.right[axis]) > 0.5 ? 0 : 1;
   const at = (v: number): number => onPaper(view, [axis === 0 ? v : 0, axis === 1 ? v : 0, axis === 2 ? v : 0])[k];
@@ -227,7 +236,14 @@ function memberNames(
   blocked: readonly Rect[],
   right: number,
 ): Item[] {
-  const rects = cut.map((c) => c.box);
+  const { x, y, w: vw, h: vh } = view.box;
+  const edges: Rect[] = [
+    { x, y, w: vw, h: 0.1 },
+    { x, y: y + vh, w: vw, h: 0.1 },
+    { x, y, w: 0.1, h: vh },
+    { x: x + vw, y, w: 0.1, h: vh },
+  ];
+  const rects = [...cut.map((c) => c.box), ...edges];
   const placed: Rect[] = [...blocked];
   const out: Item[] = [];
   const limit: Rect = { x: view.box.x - 11, y: view.box.y - 5, w: view.box.w + 11 + right, h: view.box.h + 5 };
