@@ -30,7 +30,7 @@ export function paintsOf(picture: Picture): readonly Paint[] {
 function continues(words: readonly TextItem[], item: TextItem): boolean {
   const last = words[words.length - 1];
   if (!last || last.turn !== 0 || item.turn !== 0 || last.anchor !== 'start' || item.anchor !== 'start') return false;
-  const joined = last.string.endsWith(' ') || item.string.startsWith(' ') || last.face !== item.face;
+  const joined = last.string.endsWith(' ') || item.string.startsWith(' ');
   return joined && last.y === item.y && last.size === item.size && last.tone === item.tone && item.x > last.x;
 }
 

@@ -79,7 +79,12 @@ describe('painting', () => {
     expect(paintsOf(items).map((p) => (p.kind === 'stroke' ? p.d.length : p.kind))).toEqual([4, 'fill', 2]);
   });
   it('joins the words of a line, not those of two columns', () => {
-    const line = [word('one ', 0), word('two', 8), word('three', 40), word('under', 0, { y: 15 })];
+    const line = [
+      word('one ', 0),
+      word('two', 8),
+      word('three', 40, { face: 'semibold' }),
+      word('under', 0, { y: 15 }),
+    ];
     expect(paintsOf(line).map((p) => (p.kind === 'line' ? p.words.length : 0))).toEqual([2, 1, 1]);
   });
   it('leaves the picture as it was', () => {
