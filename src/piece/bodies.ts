@@ -9,22 +9,14 @@ import { nm } from '../lengths/length.js';
 import type { Sized } from '../value/sized.js';
 import { derived } from '../value/sized.js';
 import { mapCut } from '../words/mapCut.js';
-import type { Body } from './body.js';
+import type { Body, BodyContext } from './body.js';
 import { axesOf } from './body.js';
-import type { Evaluator } from './evaluate.js';
 import type { Draft } from './expand.js';
-import type { Findings } from './fault.js';
 import { didYouMean } from './names.js';
+import { boxAbout, leans, settleLean } from './lean.js';
 import type { Stock } from './piece.js';
 import { holeCuts, shapeCuts } from './shapes.js';
 import { checkThickness } from './stock.js';
-
-export interface BodyContext {
-  readonly drafts: ReadonlyMap<string, Draft>;
-  readonly stocks: ReadonlyMap<string, Stock>;
-  readonly ev: Evaluator;
-  readonly findings: Findings;
-}
 
 /** The stock of a part, told when it is missing or unknown. */
 export function stockFor(draft: Draft, ctx: BodyContext, known: readonly string[]): Stock | undefined {
@@ -49,30 +41,38 @@ export function stockFor(draft: Draft, ctx: BodyContext, known: readonly string[
 /** A part of the definition as a body, with its shapes and holes cut; undefined when a figure is missing (told). */
 export function bodyOf(draft: Draft, known: readonly string[], ctx: BodyContext): Body | undefined {
   const stock = stockFor(draft, ctx, known);
-  const { graph } = ctx.ev;
-  const ends = FACES.map((f) => graph.get(`${draft.id}.${f}`)?.value);
-  const sizes = AXIS_NAMES.map((a) => graph.get(`${draft.id}.${a}`));
-  const [x, y, z] = sizes;
-  if (!stock || !x || !y || !z || ends.some((e) => e === undefined)) return undefined;
-  const box = byAxis((a) => [ends[2 * a] ?? 0, ends[2 * a + 1] ?? 0] as const) as Box3;
-  const size: Vec3 = [x.value, y.value, z.value];
-  const grain = grainOf(draft.spec, size, stock);
+  if (!stock) return undefined;
+  if (leans(draft, ctx.drafts) === undefined) {
+    const { graph } = ctx.ev;
+    const ends = FACES.map((f) => graph.get(`${draft.id}.${f}`)?.value);
+    const [x, y, z] = AXIS_NAMES.map((a) => graph.get(`${draft.id}.${a}`));
+    if (!x || !y || !z || ends.includes(undefined)) return undefined;
+    const box = byAxis((a) => [ends[2 * a] ?? 0, ends[2 * a + 1] ?? 0] as const) as Box3;
+    return withCuts(draft, { stock, box, size: [x, y, z] }, ctx);
+  }
+  const lean = settleLean(draft, ctx);
+  if (!lean) return undefined;
+  const size: Vec3 = [lean.size[0].value, lean.size[1].value, lean.size[2].value];
+  const body = withCuts(draft, { stock, box: boxAbout(lean.place, size), size: lean.size, place: lean.place }, ctx);
+  body?.cuts.unshift(...lean.cuts);
+  return body;
+}
+
+function withCuts(
+  draft: Draft,
+  stand: Pick<Body, 'stock' | 'box' | 'size' | 'place'>,
+  ctx: BodyContext,
+): Body | undefined {
+  const size: Vec3 = [stand.size[0].value, stand.size[1].value, stand.size[2].value];
+  const grain = grainOf(draft.spec, size, stand.stock);
   const axes = axesOf(size, grain);
-  if (grain !== undefined && throughThickness(draft, size, grain, stock, ctx)) return undefined;
-  checkThickness(
-    draft.id,
-    nm(size[axes.thickness]),
-    stock,
-    draft.fieldPath[AXIS_NAMES[axes.thickness]] ?? draft.path,
-    ctx.ev,
-    ctx.findings,
-  );
+  if (grain !== undefined && throughThickness(draft, size, grain, stand.stock, ctx)) return undefined;
+  const at = draft.fieldPath[AXIS_NAMES[axes.thickness]] ?? draft.fieldPath['stand'] ?? draft.path;
+  checkThickness(draft.id, nm(size[axes.thickness]), stand.stock, at, ctx.ev, ctx.findings);
   const body: Body = {
     id: draft.id,
     path: draft.path,
-    stock,
-    box,
-    size: [x, y, z],
+    ...stand,
     ...(grain === undefined ? {} : { grain }),
     ...axes,
     show: showOf(draft, ctx),

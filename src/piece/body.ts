@@ -2,10 +2,14 @@ import type { JsonPath } from '../diag/diagnostic.js';
 import type { Axis, Face } from '../geom/axis.js';
 import { AXES } from '../geom/axis.js';
 import type { Box3, Vec3 } from '../geom/box.js';
-import { byAxis, width } from '../geom/box.js';
+import { byAxis } from '../geom/box.js';
+import type { Placement } from '../geom/placement.js';
 import type { Sized } from '../value/sized.js';
 import type { Cut } from '../words/cut.js';
 import type { Frame } from '../words/mapCut.js';
+import type { Evaluator } from './evaluate.js';
+import type { Draft } from './expand.js';
+import type { Findings } from './fault.js';
 import type { Part, Status, Stock } from './piece.js';
 
 /** A part while its joints are being made: it stands in the piece as a box, square to the piece's axes. */
@@ -16,6 +20,8 @@ export interface Body {
   /** Shoulder box, piece axes, nm. */
   readonly box: Box3;
   readonly size: readonly [Sized, Sized, Sized];
+  /** How it stands when it leans; then `box` is the box about it. */
+  readonly place?: Placement;
   readonly grain?: Axis;
   readonly thickness: Axis;
   readonly width: Axis;
@@ -49,7 +55,7 @@ export const toOwn = (b: Body): Frame => ({
   sign: [1, 1, 1],
   shift: byAxis((a) => -b.box[a][0] + 0),
 });
-export const sizesOf = (b: { readonly box: Box3 }): Vec3 => byAxis((a) => width(b.box[a]));
+export const sizesOf = (b: Pick<Body, 'size'>): Vec3 => byAxis((a) => b.size[a].value);
 
 /**
  * Thickness, width and length of a box: length lies along the grain, or else along the longest side; of the other two the
@@ -62,4 +68,12 @@ export function axesOf(size: Vec3, grain: Axis | undefined): { thickness: Axis; 
   const equal = size[a] === size[b];
   const thickness = equal ? (a === 1 || b === 1 ? 1 : a) : size[a] < size[b] ? a : b;
   return { thickness, width: (3 - length - thickness) as Axis, length };
+}
+
+/** What parts are worked out with. */
+export interface BodyContext {
+  readonly drafts: ReadonlyMap<string, Draft>;
+  readonly stocks: ReadonlyMap<string, Stock>;
+  readonly ev: Evaluator;
+  readonly findings: Findings;
 }

@@ -2,6 +2,7 @@ import type { Axis } from '../geom/axis.js';
 import { AXES } from '../geom/axis.js';
 import type { Span } from '../geom/box.js';
 import { byAxis } from '../geom/box.js';
+import { place } from '../geom/placement.js';
 import type { Cut } from '../words/cut.js';
 import type { Frame } from '../words/mapCut.js';
 import { handOf, mapCut, mapFace } from '../words/mapCut.js';
@@ -147,6 +148,7 @@ function handed(p: Part, all: ReadonlyMap<string, Part>): Part {
   return first?.hand && !p.hand ? { ...p, hand: first.hand } : p;
 }
 function handsOf(a: Part, b: Part): readonly ['left' | 'right', 'left' | 'right'] | undefined {
-  const at = (p: Part): number => 2 * p.place.origin[0] + p.size[0].value;
+  const at = (p: Part): number =>
+    Math.round(place(p.place, [p.size[0].value / 2, p.size[1].value / 2, p.size[2].value / 2])[0]);
   return at(a) === at(b) ? undefined : at(a) < at(b) ? ['left', 'right'] : ['right', 'left'];
 }

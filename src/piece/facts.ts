@@ -28,7 +28,7 @@ export function partsOf(bodies: readonly Body[], joints: readonly Joint[], findi
       mark: marks.get(b.id) ?? b.id,
       name: b.own.name ?? nameOf(b.id),
       stock: b.stock.id,
-      place: shifted(originOf(b)),
+      place: b.place ?? shifted(originOf(b)),
       size: b.size,
       growth: byAxis((a) => [b.growth[a][0] + 0, b.growth[a][1] + 0] as const) as Box3,
       thickness: b.thickness,

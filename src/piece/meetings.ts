@@ -105,6 +105,18 @@ export function meetingsOf(plans: readonly JointPlan[], ctx: MeetingContext): Me
       return `${plan.id}.${n}`;
     };
     const parts = named(plan.parts, 'part', plan, ids, ctx);
+    const into = named(plan.into, 'into', plan, ids, ctx);
+    const leaning = [...parts, ...into].find((m) => m.named && ctx.bodies.get(m.id)?.place);
+    if (leaning) {
+      ctx.findings.error(
+        'joint-leans',
+        plan.path,
+        `"${leaning.id}" leans; joints of leaning parts cannot be worked out yet.`,
+        'Take it out of the joint, or stand it square.',
+        [leaning.id],
+      );
+      continue;
+    }
     if (plan.kind.stance === 'edge') {
       for (const p of parts) out.push(staves(plan, next(), ctx.bodies.get(p.id) as Body, ctx));
       continue;
@@ -118,7 +130,15 @@ export function meetingsOf(plans: readonly JointPlan[], ctx: MeetingContext): Me
       );
       continue;
     }
-    out.push(...pairs(plan, parts, named(plan.into, 'into', plan, ids, ctx), next, ctx));
+    out.push(
+      ...pairs(
+        plan,
+        parts.filter((m) => !ctx.bodies.get(m.id)?.place),
+        into.filter((m) => !ctx.bodies.get(m.id)?.place),
+        next,
+        ctx,
+      ),
+    );
   }
   return out;
 }

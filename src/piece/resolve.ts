@@ -20,6 +20,7 @@ import { definePart } from './extents.js';
 import { partsOf } from './facts.js';
 import { Findings } from './fault.js';
 import { Graph } from './graph.js';
+import { leans } from './lean.js';
 import { checkIds, checkRuns } from './ids.js';
 import type { JointsMade } from './joints.js';
 import { makeJoints } from './joints.js';
@@ -91,9 +92,7 @@ interface Setting {
 function settingOf(def: Definition, drafts: Drafts, findings: Findings): Setting {
   const graph = new Graph(findings);
   const measures: string[] = [];
-  const leaning = new Set(
-    [...drafts.parts.values()].filter((d) => d.spec.stand ?? d.spec.span ?? d.spec.turn).map((d) => d.id),
-  );
+  const leaning = new Set([...drafts.parts.values()].filter((d) => leans(d, drafts.parts)).map((d) => d.id));
   const ev = new Evaluator(graph, def.units, findings, measures, new Set(drafts.parts.keys()), leaning);
   measures.push(...defineMeasures(def.measures ?? {}, ev, stepOf(def, ev), findings));
   checkIds(def, drafts, measures, findings);
@@ -117,7 +116,8 @@ function settingOf(def: Definition, drafts: Drafts, findings: Findings): Setting
         };
   };
   for (const draft of drafts.parts.values())
-    if (!leaning.has(draft.id)) definePart(draft, { ev, findings, thicknessOf: (d) => thicknessOf(d.spec.stock) });
+    if (!leaning.has(draft.id) || draft.spec.turn)
+      definePart(draft, { ev, findings, thicknessOf: (d) => thicknessOf(d.spec.stock) });
   return setting;
 }
 
@@ -127,17 +127,6 @@ function standing(drafts: Drafts, s: Setting): Map<string, Body> {
   const out = new Map<string, Body>();
   const ctx = { drafts: drafts.parts, stocks: s.stocks, ev: s.ev, findings: s.findings };
   for (const draft of drafts.parts.values()) {
-    const lean = (['stand', 'span', 'turn'] as const).find((f) => draft.spec[f] !== undefined);
-    if (lean) {
-      s.findings.error(
-        'leaning-not-yet',
-        draft.fieldPath[lean] ?? draft.path,
-        `"${draft.id}" leans; leaning parts cannot be worked out yet.`,
-        'Give it square extents: across, deep and up.',
-        [draft.id],
-      );
-      continue;
-    }
     const body = bodyOf(draft, s.known, ctx);
     if (body) out.set(draft.id, body);
   }

@@ -293,7 +293,9 @@ function outline(
 }
 
 function flat(s: Extract<ShapeSpec, { cut: 'flat' }>, common: CutCommon, path: JsonPath, ctx: ShapeContext): Cut[] {
-  const size = len(s.size, [...path, 'size'], ctx);
+  // `size` is the width of the flat; it takes that by the square root of a half from each face.
+  const wide = len(s.size, [...path, 'size'], ctx);
+  const size = wide === undefined ? undefined : Math.round(wide * Math.SQRT1_2);
   return arrisOf(s.edge, [...path, 'edge'], ctx).flatMap(([a, b]): Cut[] => {
     if (!within(size, Math.min(ctx.size[faceAxis(a)], ctx.size[faceAxis(b)]), 'The flat', [...path, 'size'], ctx))
       return [];

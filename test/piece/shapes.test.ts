@@ -66,8 +66,13 @@ describe('shapes as cuts in the part’s own axes', () => {
         ],
       },
     ]);
-    expect(cutsOf({ cut: 'flat', edge: 'front right', size: '1/4' })).toEqual([
-      { shape: 'plane', as: 'flat', point: [i(1), i(1 / 4), 0], normal: [Math.SQRT1_2, -Math.SQRT1_2, 0] },
+    expect(cutsOf({ cut: 'flat', edge: 'front right', size: '1/2' })).toEqual([
+      {
+        shape: 'plane',
+        as: 'flat',
+        point: [i(1), Math.round(i(1 / 2) * Math.SQRT1_2), 0],
+        normal: [Math.SQRT1_2, -Math.SQRT1_2, 0],
+      },
     ]);
   });
   it('outline, turned to run anticlockwise where it was drawn the other way round', () => {

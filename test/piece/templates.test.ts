@@ -25,7 +25,8 @@ describe.each(names)('%s', (name) => {
     for (const p of piece.parts) once(p.cuts.map((c) => c.id));
     const ids = new Set(piece.parts.map((p) => p.id));
     for (const j of piece.joints) expect([ids.has(j.entering), ids.has(j.receiving)]).toEqual([true, true]);
-    for (const p of piece.parts) for (const other of [p.turnOf, p.mirrorOf]) if (other !== undefined) expect(ids.has(other)).toBe(true);
+    for (const p of piece.parts)
+      for (const other of [p.turnOf, p.mirrorOf]) if (other !== undefined) expect(ids.has(other)).toBe(true);
   });
   it('keeps every cut within reach of its blank, in whole nanometres', () => {
     for (const p of piece?.parts ?? [])
@@ -41,7 +42,8 @@ describe.each(names)('%s', (name) => {
   it('does not depend on the order in which parts are written', () => {
     const turned = { ...def, parts: Object.fromEntries(Object.entries(def.parts).reverse()) };
     const other = resolvePiece(turned).value;
-    const boxes = (p: typeof piece) => p?.parts.map((x) => [x.id, x.place.origin, x.size.map((s) => s.value), x.growth]);
+    const boxes = (p: typeof piece) =>
+      p?.parts.map((x) => [x.id, x.place.origin, x.size.map((s) => s.value), x.growth]);
     expect(boxes(other)).toEqual(boxes(piece));
   });
 });
