@@ -18,6 +18,7 @@ import { unmatched } from './sameCuts.js';
 
 /** Two solids are the same part when no more than this is in one and not in the other, mm3 (all figures on the step). */
 const BAR = 1;
+/** The mark of a part by its id; empty for what is no part (a slide, a pull). */
 type MarkOf = (id: string) => string;
 /** Half of the last printed place: .001 in, or 0.001 mm. In mm. */
 const HALF_PLACE = { in: 0.0127, mm: 0.0005 } as const;
@@ -41,7 +42,7 @@ export function proveTexts(texts: readonly string[], piece: Piece, solids: Solid
     const solid = solids.parts.find((s) => s.id === part.id);
     if (text === undefined) return [finding('proof-card-missing', part, 'no card in the packet gives its size')];
     if (!solid) return [finding('proof-card-missing', part, 'the model has no solid of it')];
-    return proveCard(text, part, solid.recipe, kernel, (id) => marks.get(id) ?? id);
+    return proveCard(text, part, solid.recipe, kernel, (id) => marks.get(id) ?? '');
   });
 }
 const markIn = (text: string): string | undefined =>
@@ -141,7 +142,8 @@ function proveCuts(card: ParsedCard, part: Part): Diagnostic[] {
 /** The mates that the card names are those of the model. */
 function proveMates(card: ParsedCard, part: Part, markOf: MarkOf): Diagnostic[] {
   const said = new Set(card.cuts.flatMap((c) => c.mates));
-  const meant = new Set(part.cuts.flatMap((c) => c.mates).map((id) => markOf(id).replace(/\s+/g, '-')));
+  const ids = part.cuts.flatMap((c) => c.mates).filter((id) => markOf(id) !== '');
+  const meant = new Set(ids.map((id) => markOf(id).replace(/\s+/g, '-')));
   const wrong = [...[...said].filter((m) => !meant.has(m)), ...[...meant].filter((m) => !said.has(m))];
   return wrong.length === 0
     ? []

@@ -73,7 +73,7 @@ function sayAxis(f: Frame, cut: BoxCut, at: Box3, a: Axis): string {
   const side = touched[0];
   if (touched.length === 1 && side && narrow && cut.as !== 'groove') return saySunk(f, side, at[a], 'on');
   if (touched.length === 0 && narrow && (cut.as === 'groove' || cut.as === 'dado')) return sayWide(f, a, at[a]);
-  return saySpan(f, a, at[a]);
+  return a === f.thickness && isFull(f, a, at[a]) ? 'through' : saySpan(f, a, at[a]);
 }
 
 function parseBox(r: Reader): readonly Bare<BoxCut>[] | undefined {

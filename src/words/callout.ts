@@ -60,17 +60,17 @@ function grouped(cuts: readonly Cut[], f: Frame): Cut[][] {
 }
 function sayGroup(group: readonly Cut[], f: Frame, ctx: SayContext): Omit<Callout, 'number'> {
   const c = group[0] as Cut;
-  const said = wordsOf(c).print(group, f, ctx);
-  const mates = [...new Set(group.flatMap((g) => g.mates))];
+  const shared = group.every((g) => g.mates.join() === c.mates.join());
   const own = c.shape === 'tails' || c.shape === 'tenon';
-  const beside =
-    own ||
-    (group.length > 1 && (c.shape === 'box' || c.shape === 'dovetail' || c.shape === 'bore' || c.shape === 'mark'));
+  const said = wordsOf(c).print(shared && !own ? group.map((g) => ({ ...g, mates: [] })) : group, f, ctx);
+  const mates = [...new Set(group.flatMap((g) => g.mates))];
+  const placed = c.shape === 'box' || c.shape === 'dovetail' || c.shape === 'bore' || c.shape === 'mark';
+  const beside = own || (!shared && placed);
   const runs: Piece[] = [...said.runs];
   if (!beside && mates.length > 0) runs.push(t(' For '), b(marks(mates, ctx)), t('.'));
   if (c.scribe) runs.push(t(' '), b('Scribe'), t(SCRIBE.slice(6)));
   runs.push(...sayGlue(c.glue));
-  for (const note of c.notes ?? []) runs.push(t(` ${stop(note)}`));
+  for (const note of c.notes ?? []) runs.push(t(` ${stop(note.slice(0, 1).toUpperCase() + note.slice(1))}`));
   const all = merged(runs);
   return { name: said.name.replace(/,$/, ''), runs: all, text: plain(all), cuts: group.map((g) => g.id), mates };
 }

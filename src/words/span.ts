@@ -18,7 +18,7 @@ export interface Place {
   readonly mates: readonly string[];
 }
 
-const FULL = { thickness: 'square through', width: 'full width', length: 'full length' } as const;
+const FULL = { thickness: 'full thickness', width: 'full width', length: 'full length' } as const;
 
 /** Where a cut runs along an axis: full, from one side with a stop, or from a to b. */
 export function saySpan(f: Frame, axis: Axis, whole: Span): string {

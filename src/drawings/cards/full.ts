@@ -83,7 +83,7 @@ function head(look: CardLook): Item[] {
   const grown = [part.thickness, part.width, part.length].filter(
     (a) => part.growth[a][0] !== 0 || part.growth[a][1] !== 0,
   );
-  const shoulder = grown.length === 0 ? 'no tails or tenons: shoulder size the same' : `shoulder to shoulder ${grown.map((a) => formatLength(part.size[a].value, piece.units)).join(', ')}`; // prettier-ignore
+  const shoulder = grown.length === 0 ? 'no tails or tenons' : `shoulder to shoulder ${grown.map((a) => formatLength(part.size[a].value, piece.units)).join(', ')}`; // prettier-ignore
   const allowance = [part.thickness, part.width, part.length].map((a, i) => frame.blank[a][1] - frame.blank[a][0] + (piece.shop.allowance[i] ?? 0)); // prettier-ignore
   const rough = `Blank ${allowance.map((n) => formatLength(n, piece.units)).join(' × ')}. Board ________ .`;
   const status = part.status.slice(0, 1).toUpperCase() + part.status.slice(1);

@@ -59,7 +59,9 @@ export function whereUsed(
           (inDrawer && piece.drawers.some((d) => d.front === b.part.id && view.axis === 1))),
     )
     .sort((a, b) => view.near(a.box) - view.near(b.box) || (a.part.id < b.part.id ? -1 : 1));
-  const drawn = others.flatMap(({ box }) => rect('H', ...place(box, 0), 'white'));
+  const front = Math.max(...black.map((b) => view.near(b.box)));
+  // What stands before the part is only outlined, or it would hide the way to it.
+  const drawn = others.flatMap(({ box }) => rect('H', ...place(box, 0), view.near(box) > front ? undefined : 'white'));
   return [...drawn, ...black.flatMap(({ box }) => rect(undefined, ...place(box, 1.5), 'black'))];
 }
 /** True when another part covers the same place as seen from there. */

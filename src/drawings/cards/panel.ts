@@ -88,7 +88,7 @@ function names(faces: Faces, card: Card, v: Placed, taken: Rect[]): Item[] {
   const put = (text: string, cx: number, cy: number, size: number): void => {
     const r = box(cx, cy, widthOf(faces, text, size, 'semibold') + 1, size * 0.95);
     if (!inside(r, v, 0.6) || taken.some((t) => collide(t, r))) return;
-    if (size < SIZE.name && overWork(card, v, r)) return;
+    if ((size < SIZE.name || faceAxis(v.side.face) === card.part.length) && overWork(card, v, r)) return;
     taken.push(r);
     out.push(...label(faces, text, cx, cy + MIDDLE * size, { size, face: 'semibold', anchor: 'middle' }));
   };
@@ -97,7 +97,9 @@ function names(faces: Faces, card: Card, v: Placed, taken: Rect[]): Item[] {
     busy.every((b) => b[3] > v.h * 0.7 || y + h / 2 < b[1] || y - h / 2 > b[1] + b[3]);
   const name = `${f.words[v.side.face]} ${noun(f, v.side.face)}`;
   const places = [0.5, 0.3, 0.7, 0.6, 0.4, 0.2, 0.8].map((k) => v.y + v.h * (v.h < 24 ? k * 0.7 + 0.02 : k));
-  put(name, v.x + v.w / 2, places.find((y) => free(y, 4.4)) ?? v.y + v.h / 2, SIZE.name);
+  const half = widthOf(faces, name, SIZE.name, 'semibold') / 2 + 0.8;
+  const clear = (y: number): boolean => !overWork(card, v, box(v.x + v.w / 2, y, 2 * half, 4.4));
+  put(name, v.x + v.w / 2, places.find(clear) ?? places.find((y) => free(y, 4.4)) ?? v.y + v.h / 2, SIZE.name);
   const worked = (w: Face): number => {
     const at = w === v.side.left ? v.x : v.x + v.w;
     const there = card.part.cuts

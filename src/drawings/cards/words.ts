@@ -49,7 +49,9 @@ function cardOf(input: CardInput, part: Part, parts: readonly Part[]): Card {
   const { units } = input.piece;
   const marks = new Map(parts.map((p) => [p.id, p.mark]));
   const markOf = (id: string): string => marks.get(id) ?? id;
-  const callouts = sayCuts(part, part.cuts, { units, markOf });
+  // Bought things have no mark; the notes of a cut name them.
+  const cuts = part.cuts.map((c) => ({ ...c, mates: c.mates.filter((id) => marks.has(id)) }));
+  const callouts = sayCuts(part, cuts, { units, markOf });
   const all = [part, ...parts.filter((p) => p.turnOf === part.id)];
   const mirror = parts.find((p) => p.mirrorOf === part.id || part.mirrorOf === p.id);
   const frame = frameOf(part, units);
@@ -76,7 +78,7 @@ function cardOf(input: CardInput, part: Part, parts: readonly Part[]): Card {
 /** `LEFT side`, `Rail`. */
 function handOf(part: Part): string {
   if (!part.hand) return part.name.slice(0, 1).toUpperCase() + part.name.slice(1);
-  return `${part.hand.toUpperCase()} ${part.name.replace(/,? ?\b(left|right)\b ?/i, '').trim()}`;
+  return `${part.hand.toUpperCase()} ${part.name.replace(/,? ?\b(left|right)\b,? ?/i, ' ').trim()}`;
 }
 function stockOf(part: Part, piece: Piece): string {
   const stock: Stock | undefined = piece.stocks[part.stock];
