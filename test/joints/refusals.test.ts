@@ -101,3 +101,12 @@ it('every finding code is a plain word-chain, and kinds are listed by name', () 
   expect(JOINTS.map((k) => k.kind)).toEqual([...JOINTS.map((k) => k.kind)].sort());
   for (const k of JOINTS) expect(k.kind).toMatch(/^[a-z]+(-[a-z]+)*$/);
 });
+
+it.each(JOINTS.map((k) => [k.kind, k] as const))(
+  '%s: a leaning part is refused, not cut as if it were square',
+  (_, kind) => {
+    const site = { ...exampleSite(kind.example.site), lean: 7.5 };
+    const codes = kind.resolve(kind.example.spec, site).findings.map((f) => f.code);
+    expect(codes).toContain('joint-leans');
+  },
+);
