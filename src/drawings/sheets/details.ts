@@ -25,9 +25,9 @@ const HEIGHT = 44;
  * Details at 1:2 under B–B: Y the corner of a drawer in plan, Z its foot in the section through the depth, cut off by a
  * frame. They are left out where there is no room or no drawer.
  */
-export function details(input: Prepared, a: CutPiece, av: View, b: CutPiece, bv: View): Item[] {
+export function details(input: Prepared, a: CutPiece, av: View, b: CutPiece, bv: View, under: number): Item[] {
   const { bottom, right } = fieldOf(input.paper);
-  const top = bv.box.y + bv.box.h + 24;
+  const top = bv.box.y + bv.box.h + under;
   const room = bottom - 6 - (top + 6);
   const spots = spotsOf(input, a, av, b, bv);
   if (room < 36 || spots.length === 0) return [];

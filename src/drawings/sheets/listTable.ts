@@ -138,13 +138,8 @@ export function drawList(
   laid.rows.slice(from, to).forEach((row, r) => {
     if (r > 0) items.push(...line('H', x, top, x + laid.width, top));
     const tall = row.cells.some((lines) => lines[0]?.tall === true);
-    const base =
-      top +
-      (tall
-        ? (stackHeight(SIZE.text) + 1.2) / 2 + 1.17
-        : row.cells.every((c) => c.length <= 1)
-          ? row.height / 2 + 1.17
-          : 3.6);
+    const single = row.cells.every((c) => c.length <= 1);
+    const base = top + 1.17 + (single ? row.height / 2 : tall ? (stackHeight(SIZE.text) + 1.2) / 2 : 2.43);
     if (laid.boxed) items.push(...tickBox(faces, x, base - 1.17 - 2));
     row.cells.forEach((lines, i) => {
       const c = laid.columns[i] as Column;

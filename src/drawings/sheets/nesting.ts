@@ -266,7 +266,9 @@ function legend(input: Prepared, sheet: SheetLayout, outline: Rect, oneTo: numbe
     y,
     size: SIZE.text,
   });
-  const bar = scaleBarFor(input.piece.units, 1 / oneTo);
+  const full = scaleBarFor(input.piece.units, 1 / oneTo);
+  // Short blocks: every second figure only.
+  const bar = full.block < 9 ? { ...full, figures: full.figures.map((f, i) => (i % 2 === 0 ? f : '')) } : full;
   const barX = outline.x + size.width + 5;
   const grainX = barX + bar.block * 4 + 12;
   const right = `kerf ${printed(input, sheet.kerf)}, trim ${printed(input, sheet.trim)} on two edges`;

@@ -1,11 +1,11 @@
 import type { SheetLayout } from '../../layout/layout.js';
 import { label, line, tickBox, whiteDisc } from '../draw.js';
-import { blockHeading, fieldOf } from '../frame.js';
+import { blockHeading, fieldOf, fitted } from '../frame.js';
 import { printed } from '../input.js';
 import type { Prepared } from '../input.js';
 import { SIZE } from '../pens.js';
 import type { Item } from '../picture.js';
-import { setText } from '../text.js';
+import { setText, widthOf } from '../text.js';
 import { fitNote } from './nesting.js';
 
 /** Cuts that share one fence setting and one reference: one row, one box each. */
@@ -42,12 +42,24 @@ export function cutRows(input: Prepared, sheet: SheetLayout): CutRow[] {
 }
 const then = (words: string): string =>
   words.includes('then') ? words : words.replace(/ to the fence$/, '') + ', then cut edge';
-const joinLeaves = (a: string, b: string): string => (a === b ? a : `${a}, ${b}`);
+/** Parts of several cuts together; what is left over only once, from the last cut. */
+function joinLeaves(a: string, b: string): string {
+  const part = (text: string): string => text.replace(/,? ?leaves .*$/, '');
+  const rest = /leaves .*$/.exec(b)?.[0];
+  const parts = part(a) === part(b) ? part(a) : `${part(a)} ${part(b)}`;
+  return rest === undefined ? parts : `${parts}, ${rest}`;
+}
+/** The longest form of the text that fits. */
+function shortened(input: Prepared, text: string, room: number): string {
+  const forms = [text, text.replace(/, leaves .*$/, '')];
+  return forms.find((f) => widthOf(input.faces, f, SIZE.text) <= room) ?? (forms[1] as string);
+}
+/** Against what the cut is made, as the maker says it. A trim cut names the edge that it makes true. */
 function wordsOf(c: SheetLayout['cuts'][number]): string {
   if (c.kind !== 'trim') return `${c.against.replace(/^the edge left by cut (\d+)$/, 'edge of cut $1')} to the fence`;
   const long = Math.abs(c.from[0] - c.to[0]) > Math.abs(c.from[1] - c.to[1]);
-  const square = c.against === '' ? '' : `, square to ${c.against}`;
-  return `trim ${long ? 'a long edge' : 'an end'}${square}`;
+  if (/^(a|an) /.test(c.against)) return `trim ${c.against}`;
+  return `trim ${long ? 'a long edge' : 'an end'}${c.against === '' ? '' : `, square to ${c.against}`}`;
 }
 
 const ROW = 6.2;
@@ -111,11 +123,12 @@ function column(
     if (i > 0) items.push(...line('H', x, top - 0.1, x + width, top - 0.1));
     row.numbers.forEach((n, k) => items.push(...whiteDisc(faces, n, x + 2.9 + k * 6.2, top + 3)));
     const indent = Math.max(8, row.numbers.length * 6.2 + 2);
-    items.push(...setText(faces, row.words, { x: x + indent, y: base, size: SIZE.text }).items);
+    items.push(...fitted(faces, row.words, x + indent, base, SIZE.text, fence - 9 - x - indent, 'regular'));
     items.push(
       ...setText(faces, row.fence, { x: fence, y: base, size: SIZE.figure, face: 'semibold', anchor: 'end' }).items,
     );
-    items.push(...setText(faces, row.leaves, { x: fence + 4, y: base, size: SIZE.text }).items);
+    const room = x + width - 5 - (row.numbers.length - 1) * 5.4 - (fence + 4);
+    items.push(...fitted(faces, shortened(input, row.leaves, room), fence + 4, base, SIZE.text, room, 'regular'));
     row.numbers.forEach((_, k) =>
       items.push(...tickBox(faces, x + width - 4 - (row.numbers.length - 1 - k) * 5.4, top + 1)),
     );

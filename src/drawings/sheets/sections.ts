@@ -41,7 +41,7 @@ export const sections: SheetKind = {
         ...heading(input, 'B–B', scale, lay.b.box.x - 12, lay.top),
         ...section(input, 'section-a', a, lay.a),
         ...section(input, 'section-b', b, lay.b),
-        ...details(input, a, lay.a, b, lay.b),
+        ...details(input, a, lay.a, b, lay.b, 24 + Math.max(0, pullsOut(input, lay.b) - 3)),
       ],
     });
   },
@@ -263,7 +263,7 @@ function memberNames(
     });
     if (!free) continue;
     placed.push(free);
-    out.push(fill('white', rectPath(free.x - 0.6, free.y - 0.6, free.w + 1.2, free.h + 1.2)));
+    out.push(fill('white', rectPath(free.x - 0.4, free.y - 0.4, free.w + 0.8, free.h + 0.8)));
     out.push(...label(input.faces, mark, free.x, free.y + free.h, { face: 'semibold' }));
   }
   return out;
