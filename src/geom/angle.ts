@@ -60,9 +60,9 @@ export function chordsFor(radius: number, sweep: number, tolerance: number): num
   const step = 2 * arcCosine(1 - tolerance / radius);
   return Math.max(1, Math.ceil(Math.abs(sweep) / Math.max(step, 0.05) - 1e-9));
 }
-/** Sides of a full circle: a multiple of four (so that mirrored and square placements share corners), at least 12. */
+/** Sides of a full circle: a multiple of four (so that mirrored and square placements share corners), at least 16. */
 export const sidesFor = (radius: number, tolerance: number): number =>
-  Math.max(12, 4 * Math.ceil(chordsFor(radius, 360, tolerance) / 4));
+  Math.max(16, 4 * Math.ceil(chordsFor(radius, 360, tolerance) / 4));
 /** Inner points of an arc's chords, without both ends. */
 export function arcPoints(
   a: readonly [number, number],

@@ -7,9 +7,9 @@ const ARRIS_DEGREES = 25;
 const FLAT_DEGREES = 0.2;
 /**
  * A curve flattened with a sagitta s has facets 8 s / turn wide (s = r t^2 / 8, width = r t). Where both faces are wider
- * than three times that for s = 0.01 mm, even a shallow edge is a true arris: a taper, the field of a raised panel.
+ * than three times that for s = 0.03 mm, even a shallow edge is a true arris: a taper, the field of a raised panel.
  */
-const FACET = 3 * 8 * 0.01;
+const FACET = 3 * 8 * 0.03;
 /** A triangle lower than this (mm) has no trustworthy normal. */
 const SLIVER = 1e-4;
 

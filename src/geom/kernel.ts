@@ -3,7 +3,7 @@ import type { Axis } from './axis.js';
 import type { Box3, Vec3 } from './box.js';
 import { canonicalMesh, canonicalRings } from './canonical.js';
 import { keyOf } from './key.js';
-import { ARC_TOLERANCE, areaOf, flatten } from './outline.js';
+import { areaOf, flatten, TURNED_TOLERANCE } from './outline.js';
 import { dot, type Placement } from './placement.js';
 import type { Recipe } from './recipe.js';
 import type { Kernel, Mesh, Rings } from './solid.js';
@@ -109,6 +109,14 @@ function flat(points: readonly Vec3[]): boolean {
   const size = Math.hypot(...normal);
   return size === 0 || from.every((v) => Math.abs(dot(normal, v)) <= size);
 }
+type Turned = Extract<Recipe, { op: 'turned' }>;
+/** A turned shape with its axis through the origin and its profile begun at 0, and how far it must then be moved. */
+function atOrigin(recipe: Turned): { base: Turned; shift: Vec3 } {
+  const start = Math.min(...recipe.profile.map(([, h]) => h));
+  const shift = recipe.centre.map((x, i) => (i === recipe.axis ? start : x)) as unknown as Vec3;
+  const profile = recipe.profile.map(([r, h]) => [r, h - start] as const);
+  return { base: { op: 'turned', axis: recipe.axis, centre: [0, 0, 0], profile }, shift };
+}
 /** mm, to a thousandth of a nanometre. */
 const toMillimetres = (x: number): number => Math.round(x * UNIT * 1e3) / 1e9 + 0;
 
@@ -141,7 +149,7 @@ class Arena implements CountedKernel {
     const key = keyOf(recipe);
     const known = this.meshes.get(key);
     if (known) return known;
-    const mesh = this.meshOf(this.solid(recipe));
+    const mesh = recipe.op === 'turned' ? this.turnedMesh(recipe) : this.meshOf(this.solid(recipe));
     this.meshes.set(key, mesh);
     return mesh;
   }
@@ -214,8 +222,8 @@ class Arena implements CountedKernel {
     const tools = recipe.tools.map((t) => this.solid(t)).filter((t) => this.boxesMeet(from, t));
     const sets: Manifold[][] = [];
     for (const tool of tools) {
-      const last = sets[sets.length - 1];
-      if (last?.every((t) => this.boxesClear(t, tool))) last.push(tool);
+      const room = sets.find((set) => set.every((t) => this.boxesClear(t, tool)));
+      if (room) room.push(tool);
       else sets.push([tool]);
     }
     return this.fold([from, ...sets], (a, b) => a.subtract(b));
@@ -260,23 +268,34 @@ class Arena implements CountedKernel {
       });
     });
   }
-  private turned(recipe: Extract<Recipe, { op: 'turned' }>): Manifold {
+  /** Turned shapes of one profile (screws, holes) are made once, at the origin, and moved. */
+  private turned(recipe: Turned): Manifold {
+    const { base, shift } = atOrigin(recipe);
+    if (shift.some((x) => x !== 0)) {
+      return this.kept(this.solid(base).translate(shift[0] / UNIT, shift[1] / UNIT, shift[2] / UNIT));
+    }
     const profile = recipe.profile.map(([r, h]): [number, number] => [r / UNIT, h / UNIT]);
     const [first, last] = [profile[0], profile[profile.length - 1]];
     if (first && first[0] !== 0) profile.unshift([0, first[1]]);
     if (last && last[0] !== 0) profile.push([0, last[1]]);
     const radius = Math.max(0, ...recipe.profile.map(([r]) => r));
     if (areaOf(profile) === 0) return this.nothing();
-    const c = recipe.centre.map((x, i) => (i === recipe.axis ? 0 : x / UNIT)) as unknown as Vec3;
     return this.section([profile], (section) =>
-      this.using(section.revolve(sidesFor(radius, ARC_TOLERANCE)), (upright) =>
-        this.using(upright.transform(standing(recipe.axis)), (s) => this.kept(s.translate(...c))),
+      this.using(section.revolve(sidesFor(radius, TURNED_TOLERANCE)), (upright) =>
+        this.kept(upright.transform(standing(recipe.axis))),
       ),
     );
   }
   /** A flat outline for the time of `use`. Either way round is taken: even-odd rule. */
   private section<T>(rings: [number, number][][], use: (section: CrossSection) => T): T {
     return this.using(new this.lib.CrossSection(rings, 'EvenOdd'), use);
+  }
+  private turnedMesh(recipe: Turned): Mesh {
+    const { base, shift } = atOrigin(recipe);
+    if (shift.every((x) => x === 0)) return this.meshOf(this.solid(recipe));
+    const { positions, triangles } = this.mesh(base);
+    const by = shift.map((x) => x / 1e6);
+    return { positions: positions.map((x, i) => Math.round((x + (by[i % 3] as number)) * 1e9) / 1e9 + 0), triangles };
   }
   private meshOf(solid: Manifold): Mesh {
     // The library gives corners in single precision; where each truly is, it tells only when asked to set properties.

@@ -5,6 +5,8 @@ export type Point2 = readonly [number, number];
 
 /** Largest distance of a chord from its arc: 0.01 mm in nm. Our default; finer than any line drawn or cut. */
 export const ARC_TOLERANCE = 10_000;
+/** The same for turned shapes (holes, screws, pegs), 0.03 mm: nothing is fitted to their facets. Our default. */
+export const TURNED_TOLERANCE = 30_000;
 
 /** An outline as a ring of points (nm, whole), arcs replaced by chords no further than `tolerance` from them. */
 export function flatten(outline: Outline, tolerance = ARC_TOLERANCE): Point2[] {
