@@ -6,6 +6,9 @@ export const MOST_EACH = 200;
 /** Most parts that are built of one definition (our default). */
 export const MOST_PARTS = 2000;
 
+/** Longest `each` read, characters. */
+const LONGEST_EACH = 100;
+
 /** One letter of an `each`: counts from `from` to `to`, both among them. */
 export interface Count {
   readonly letter: string;
@@ -24,6 +27,7 @@ export function parseEach(
 ): { readonly counts: readonly Count[]; readonly findings: Diagnostic[] } {
   const counts: Count[] = [];
   const findings: Diagnostic[] = [];
+  if (text.length > LONGEST_EACH) return { counts, findings: [diagnose('each-form', { path }, { found: text })] };
   let start = 0;
   for (const piece of text.split(',')) {
     const lead = piece.length - piece.trimStart().length;

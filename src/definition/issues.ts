@@ -143,6 +143,7 @@ function idForm(path: JsonPath, inside: readonly Issue[]): Diagnostic {
 }
 /** The nearest name that may be used, when there is one. */
 function asId(id: string, measure: boolean): string | undefined {
+  if (id.length > 80) return undefined;
   const joined = id
     .trim()
     .replace(measure ? /$^/ : /([a-z0-9])([A-Z])/g, '$1_$2')

@@ -28,9 +28,17 @@ export function offsetLocator(text: string): (from: number, to: number) => Locat
   };
 }
 
-/** The property of an object node; of a key given twice the last. */
-export const propertyOf = (node: Node, key: string): Node | undefined =>
-  node.type === 'object' ? node.children?.findLast((p) => p.children?.[0]?.value === key) : undefined;
+/** Properties of large objects by key, found once; of a key given twice the last. */
+const properties = new WeakMap<Node, ReadonlyMap<unknown, Node>>();
+export function propertyOf(node: Node, key: string): Node | undefined {
+  if (node.type !== 'object') return undefined;
+  let known = properties.get(node);
+  if (known === undefined) {
+    known = new Map((node.children ?? []).map((p) => [p.children?.[0]?.value, p]));
+    properties.set(node, known);
+  }
+  return known.get(key);
+}
 
 /** The node at a path as far as it exists, with the property that holds it and how many steps were found. */
 export function nodeAt(

@@ -4,6 +4,7 @@ import { diagnose } from '../diag/messages.js';
 import type { Locate, Location } from '../diag/print.js';
 import { JOINTS } from '../joints/index.js';
 import type { Definition } from './definition.js';
+import { MOST_PARTS } from './each.js';
 import { issueFindings } from './issues.js';
 import type { Json } from './json.js';
 import { isObject, parseFile } from './json.js';
@@ -52,6 +53,11 @@ export function readDefinition(text: string, fileName: string, options: ReadOpti
   const findings = [...file.findings];
   const value = started(file.value, options, findings, []);
   if (value === undefined) return { findings, locate };
+  const most = largest(value);
+  if (most > MOST_PARTS) {
+    findings.push(diagnose('parts-too-many', { path: ['parts'], key: true }, { found: most, most: MOST_PARTS }));
+    return { findings, locate };
+  }
   const kinds: readonly JointFields[] = options.kinds ?? JOINTS;
   const schema = schemaOf(kinds);
   const checked = schema.safeParse(value);
@@ -62,6 +68,10 @@ export function readDefinition(text: string, fileName: string, options: ReadOpti
     ? { findings: sorted, locate }
     : { value: value as unknown as Definition, findings: sorted, locate };
 }
+
+/** Entries of the largest section: what is far too large is not looked at one by one. */
+const largest = (value: Json): number =>
+  isObject(value) ? Math.max(0, ...Object.values(value).map((v) => (isObject(v) ? Object.keys(v).length : 0))) : 0;
 
 /** A value laid over what it starts from; undefined when that cannot be had. */
 function started(

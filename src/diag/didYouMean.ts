@@ -26,9 +26,10 @@ export function didYouMean(word: string, known: readonly string[]): string | und
   const typed = plain(word);
   let best: { readonly word: string; readonly distance: number } | undefined;
   for (const k of [...new Set(known)].sort()) {
-    const distance = wordDistance(typed, plain(k));
     const longer = Math.max(word.length, k.length);
     const allowed = longer < 3 ? 0 : Math.max(1, Math.floor(longer / 3));
+    if (Math.abs(word.length - k.length) > allowed) continue;
+    const distance = wordDistance(typed, plain(k));
     if (distance <= allowed && distance < Math.min(word.length, k.length) && (!best || distance < best.distance)) {
       best = { word: k, distance };
     }

@@ -120,9 +120,18 @@ export interface Where {
   readonly severity?: Severity;
 }
 
+/** Longest word of a file that a message repeats, characters. */
+const LONGEST_WORD = 120;
+function shortened(figures: unknown): unknown {
+  if (typeof figures !== 'object' || figures === null) return figures;
+  const cut = (v: unknown): unknown =>
+    typeof v === 'string' && v.length > LONGEST_WORD ? `${v.slice(0, LONGEST_WORD - 3)}...` : v;
+  return Object.fromEntries(Object.entries(figures).map(([k, v]) => [k, cut(v)]));
+}
+
 /** A finding in the catalogue's words. */
 export function diagnose<C extends MessageCode>(code: C, where: Where, ...figures: Figures<C>): Diagnostic {
-  const worded = (MESSAGES[code] as (f?: unknown) => Wording)(figures[0]);
+  const worded = (MESSAGES[code] as (f?: unknown) => Wording)(shortened(figures[0]));
   return {
     code,
     severity: where.severity ?? 'error',

@@ -174,3 +174,32 @@ test('each', () => {
   ]);
   expect(eachValues([])).toEqual([{}]);
 });
+
+const timed = (text: string): number => {
+  const start = performance.now();
+  readDefinition(text, 'x.json');
+  return performance.now() - start;
+};
+test('no file that is let in takes long, however it is made', () => {
+  const many = (n: number, one: (i: number) => string): string =>
+    Array.from({ length: n }, (_, i) => one(i)).join(', ');
+  const inParts = (parts: string): string => SOUND.replace('"foot": {', () => `${parts}, "foot": {`);
+  const cases = [
+    inParts(`"${'-'.repeat(500_000)}": {}`),
+    inParts(`"${'a_'.repeat(200_000)}": {}`),
+    inParts(many(20_000, (i) => `"p_${i}": { "stok": "oak" }`)),
+    inParts(many(1_900, (i) => `"p_${i}": { "stock": "oak", "up": ["1-2", "8 1/4-1/2"], "across": { "size": "1" } }`)),
+    SOUND.replace('"W / 2"', () => `"${'('.repeat(300_000)}"`),
+    SOUND.replace('rail_{1..3}', () => '{'.repeat(300_000)),
+    SOUND.replace('"i = 1..3"', () => `"${'i = 1..3,'.repeat(50_000)}"`),
+  ];
+  for (const text of cases) expect(timed(text)).toBeLessThan(8000);
+});
+test('a message does not repeat a word of any length', () => {
+  const { findings } = readDefinition(
+    SOUND.replace('"foot": {', () => `"${'x-'.repeat(5000)}": {`),
+    'x.json',
+  );
+  expect(findings.map((f) => f.code)).toEqual(['id-form']);
+  expect(findings[0]?.message.length).toBeLessThan(200);
+});

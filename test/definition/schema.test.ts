@@ -150,3 +150,13 @@ test('nothing in the schema is refined or transformed', () => {
   expect([...kinds].filter((k) => !plain.includes(k))).toEqual([]);
   expect(kinds.size).toBeGreaterThan(8);
 });
+
+test.each(JOINTS.map((j) => [j.kind, j] as const))(
+  '%s: its fields can be joined to those that all joints have',
+  (_, joint) => {
+    const shape = (joint.spec as { shape?: Record<string, unknown> }).shape ?? {};
+    expect(joint.spec).toHaveProperty('shape');
+    expect(joint.lengths.filter((f) => !Object.hasOwn(shape, f))).toEqual([]);
+    expect(Object.keys(shape).filter((f) => ['kind', 'part', 'into', 'each'].includes(f))).toEqual([]);
+  },
+);
