@@ -6,7 +6,7 @@ import { subsetFont } from '../type/subset.js';
 import type { Face, Faces } from '../type/type.js';
 import { linksOf } from './paint.js';
 import { say } from './paths.js';
-import { pageContent, POINT } from './pdfContent.js';
+import { FigureUse, pageContent, POINT } from './pdfContent.js';
 import { FONT, GlyphUse, subsetTag, toUnicode, widthArray, type FaceName } from './pdfText.js';
 
 export interface PdfOptions {
@@ -26,12 +26,13 @@ export async function writePdf(sheets: readonly Sheet[], options: PdfOptions): P
   const doc = await lib.PDFDocument.create({ updateMetadata: false });
   describe(lib, doc, options);
   const use = new GlyphUse(options.faces);
-  const contents = sheets.map((s) => pageContent(options.faces, use, s.picture, s.size[1]));
+  const figures = new FigureUse();
+  const contents = sheets.map((s) => pageContent(options.faces, use, figures, s.picture, s.size[1]));
   const fonts = {
     [FONT.regular]: addFont(lib, doc, options.faces.regular, use, 'regular'),
     [FONT.semibold]: addFont(lib, doc, options.faces.semibold, use, 'semibold'),
   };
-  const resources = doc.context.register(doc.context.obj({ Font: fonts }));
+  const resources = doc.context.register(doc.context.obj({ Font: fonts, XObject: addFigures(lib, doc, figures) }));
   const pages = sheets.map((sheet, i) => {
     const page = doc.addPage([round(sheet.size[0] * POINT), round(sheet.size[1] * POINT)]);
     page.node.set(name(lib, 'Resources'), resources);
@@ -83,6 +84,16 @@ function describe(lib: Library, doc: PDFDocument, options: PdfOptions): void {
   catalog.set(name(lib, 'Lang'), lib.PDFString.of('en'));
   catalog.set(name(lib, 'ViewerPreferences'), context.obj({ DisplayDocTitle: true, PrintScaling: 'None' }));
   catalog.set(name(lib, 'PageLabels'), context.obj({ Nums: [0, { S: 'D' }] }));
+}
+/** The forms of the figures, by name. */
+function addFigures(lib: Library, doc: PDFDocument, figures: FigureUse): Record<string, PDFRef> {
+  const forms = figures.forms.map(({ name: key, content, box }): [string, PDFRef] => {
+    const bytes = deflate(ascii(content), { level: 3 });
+    const kind = { Type: 'XObject', Subtype: 'Form', BBox: box.map(round), Resources: {} };
+    const dict = doc.context.obj({ ...kind, Filter: 'FlateDecode', Length: bytes.length });
+    return [key, doc.context.register(lib.PDFRawStream.of(dict, bytes))];
+  });
+  return Object.fromEntries(forms);
 }
 /** A Type 0 font over a TrueType subset, glyphs named by number (PDF 1.7, 9.7). */
 function addFont(lib: Library, doc: PDFDocument, face: Face, use: GlyphUse, which: FaceName): PDFRef {

@@ -69,7 +69,10 @@ function write(parent: Dom, paint: Paint, options: SvgOptions): void {
   else if (paint.kind === 'stroke') add(parent, 'path', { d: svgPath(paint.d), ...penAttributes(paint.pen) });
   else if (paint.kind === 'line') writeLine(parent, paint.words, options.faces);
   else if (paint.kind === 'hidden') writeHidden(parent, paint.text, paint.width);
-  else writeGroup(parent, paint, options);
+  else if (paint.kind === 'figure') {
+    write(parent, paint.fill, options);
+    writeHidden(parent, paint.text, paint.width);
+  } else writeGroup(parent, paint, options);
 }
 function penAttributes(pen: keyof typeof PENS): Attributes {
   const { width, dash, cap } = PENS[pen];

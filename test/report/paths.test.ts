@@ -3,6 +3,7 @@ import pixelmatch from 'pixelmatch';
 import { describe, expect, it } from 'vitest';
 import * as draw from '../../src/drawings/draw.js';
 import type { Item, Path, Sheet, TextItem } from '../../src/drawings/picture.js';
+import { setText } from '../../src/drawings/text.js';
 import { loadFaces } from '../../src/io/fonts.js';
 import { boundsOf, paintsOf } from '../../src/report/paint.js';
 import { arcToCubics, pathBounds, say, svgPath, type Cubic } from '../../src/report/paths.js';
@@ -99,6 +100,28 @@ describe('painting', () => {
     expect(boundsOf(faces, [])).toBeUndefined();
   });
 
+  it('draws a figure once and uses it wherever it stands', async () => {
+    const figures = (count: number): Item[] =>
+      Array.from(
+        { length: count },
+        (_, i) => setText(faces, '33 31/64', { x: 10 + 20 * (i % 4), y: 5 + 3 * Math.floor(i / 4), size: 3 }).items,
+      ).flat();
+    expect(paintsOf(figures(2)).map((p) => p.kind)).toEqual(['figure', 'figure']);
+    const size = async (count: number): Promise<number> => {
+      const sheet: Sheet = {
+        id: 's',
+        title: 's',
+        folder: 'lists',
+        size: [100, 100],
+        alt: '',
+        picture: figures(count),
+        tables: [],
+      };
+      return (await writePdf([sheet], { faces, title: 's', date: '2027-02-01', hash: '0' })).length;
+    };
+    // Each further figure is a place and a hidden run: a few bytes; its outlines alone would be some 300, deflated.
+    expect(((await size(100)) - (await size(20))) / 80).toBeLessThan(40);
+  });
   it('both writers set turned, centred and white text, arcs and nested clips alike', async () => {
     const arcs: Path = [['M', 20, 30], ['A', 8, 0, 1, 30, 30], ['A', 5, 1, 0, 40, 30], ['L', 40, 40], ['Z']]; // prettier-ignore
     const inner = draw.group('inner', draw.circle('D', 10, 10, 9, 'grey'), {
