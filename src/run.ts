@@ -26,6 +26,7 @@ import { stlBytes } from './report/stl.js';
 import { writeSvgs } from './report/svg.js';
 import { makeSolids } from './solids/make.js';
 import type { Solids } from './solids/solids.js';
+import { roomFaults, season, type Season } from './wood/moisture.js';
 
 export interface Job {
   readonly what: 'build' | 'check' | 'explain';
@@ -70,6 +71,8 @@ export async function buildPacket(job: Job, onStage: Progress = () => undefined)
   found.push(...reading.findings);
   if (!reading.value) return answer();
   onStage('piece');
+  const { room, shop, units } = reading.value;
+  found.push(...roomFaults(room, shop?.moisture, units));
   const resolved = resolvePiece(reading.value); // 2
   found.push(...resolved.findings);
   const piece = resolved.value;
@@ -83,7 +86,13 @@ export async function buildPacket(job: Job, onStage: Progress = () => undefined)
     const solids = made.value;
     if (!solids || hasErrors(found) || job.what === 'check') return answer();
     const hash = sha256(JSON.stringify(reading.value));
-    const packet = await packetOf(piece, solids, kernel, { job, hash, found, onStage });
+    const packet = await packetOf(piece, solids, kernel, {
+      job,
+      hash,
+      found,
+      onStage,
+      season: season(room, shop?.moisture, units),
+    });
     return answer(packet);
   } finally {
     kernel.dispose();
@@ -95,6 +104,7 @@ interface Context {
   readonly hash: string;
   readonly found: Diagnostic[];
   readonly onStage: Progress;
+  readonly season: Season;
 }
 
 async function packetOf(piece: Piece, solids: Solids, kernel: Kernel, ctx: Context): Promise<Partial<Answer>> {
@@ -105,6 +115,7 @@ async function packetOf(piece: Piece, solids: Solids, kernel: Kernel, ctx: Conte
   const lists = makeLists(
     piece,
     solids.parts.map(({ id, volume }) => ({ id, volume })),
+    ctx.season,
   ); // 5
   found.push(...laid.findings, ...lists.findings);
   if (!laid.value || !lists.value || hasErrors(found)) return {}; // 6
