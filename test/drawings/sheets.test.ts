@@ -1,0 +1,169 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { drawSheets, planSheets } from '../../src/drawings/index.js';
+import type { DrawInput } from '../../src/drawings/index.js';
+import type { GroupItem, Item, Sheet, TextItem } from '../../src/drawings/picture.js';
+import { extentOf, FRONT, ISOMETRIC, onPaper, PLAN, RIGHT_SIDE, viewAt } from '../../src/drawings/views.js';
+import { dot } from '../../src/geom/placement.js';
+import { loadFaces } from '../../src/io/fonts.js';
+import { inches } from '../../src/lengths/length.js';
+import { textWidth } from '../../src/type/measure.js';
+import { chestFixture } from './fixture.js';
+
+let input: DrawInput;
+let sheets: Sheet[];
+const faces = loadFaces();
+beforeAll(async () => {
+  input = { ...(await chestFixture()), faces, hash: '7f3c91', findings: [] };
+  sheets = drawSheets(input);
+}, 60_000);
+afterAll(() => input.kernel.dispose());
+
+const flat = (items: readonly Item[]): Exclude<Item, GroupItem>[] =>
+  items.flatMap((i) => (i.kind === 'group' ? flat(i.items) : [i]));
+const groups = (items: readonly Item[]): GroupItem[] =>
+  items.flatMap((i) => (i.kind === 'group' ? [i, ...groups(i.items)] : []));
+const texts = (sheet: Sheet): TextItem[] => flat(sheet.picture).filter((i): i is TextItem => i.kind === 'text');
+/** Height of a capital in Plex Sans Condensed, 0.698 em: from the font's own outlines. */
+const boxOf = (t: TextItem) => ({
+  x: t.x,
+  y: t.y - 0.69 * t.size,
+  w: t.hidden ?? textWidth(faces[t.face], t.string.trimEnd(), t.size),
+  h: 0.69 * t.size,
+});
+const own = (): Sheet[] => sheets.filter((s) => s.folder !== 'cards');
+
+describe('sheets', () => {
+  it('keeps all text inside the frame (Letter: 18.4, 10.45, 250 by 195)', () => {
+    for (const sheet of own())
+      for (const t of texts(sheet)) {
+        const b = boxOf(t);
+        const inside = b.x >= 18.4 && b.x + b.w <= 268.4 && b.y >= 10.45 && b.y + b.h <= 205.45;
+        expect(inside, `${sheet.id}: "${t.string}" at ${t.x}, ${t.y}`).toBe(true);
+      }
+  });
+
+  it('prints no word over another', () => {
+    for (const sheet of own()) {
+      const boxes = texts(sheet).map((t) => ({ t, b: boxOf(t) }));
+      const clashes = boxes.flatMap(({ t, b }, i) =>
+        boxes.slice(i + 1).flatMap(({ t: u, b: o }) => {
+          const over = Math.min(b.x + b.w, o.x + o.w) - Math.max(b.x, o.x);
+          const deep = Math.min(b.y + b.h, o.y + o.h) - Math.max(b.y, o.y);
+          return over > 0.05 && deep > 0.05 ? [`"${t.string}" on "${u.string}"`] : [];
+        }),
+      );
+      expect(clashes, sheet.id).toEqual([]);
+    }
+  });
+
+  it('draws every dimension as long as its figure says, at the scale in the strip', () => {
+    let seen = 0;
+    for (const sheet of own()) {
+      for (const g of groups(sheet.picture)) {
+        if (g.claim?.kind !== 'distance') continue;
+        const { nm, from, to, scale } = g.claim;
+        const paper = Math.max(Math.abs(to[0] - from[0]), Math.abs(to[1] - from[1]));
+        expect(Math.abs(paper - (nm / 1e6) * scale), g.id).toBeLessThan(0.005);
+        seen++;
+      }
+    }
+    expect(seen).toBeGreaterThan(20);
+  });
+
+  it('says the sizes of the chest once a view: openings, members and overall (sums by hand: 42, 36, 19, 20)', () => {
+    const sheet = sheets.find((s) => s.id === 'elevations') as Sheet;
+    const front = groups(sheet.picture).filter((g) => g.id.startsWith('front-') && g.claim?.kind === 'distance');
+    const heights = front.flatMap((g) => (g.claim?.kind === 'distance' && vertical(g.claim) ? [g.claim.nm] : []));
+    const whole = inches(42);
+    expect(heights.filter((h) => h === whole)).toHaveLength(1);
+    expect(heights.filter((h) => h !== whole).reduce((a, b) => a + b, 0)).toBe(whole);
+    const lying = groups(sheet.picture).flatMap((g) =>
+      g.claim?.kind === 'distance' && !vertical(g.claim) ? [g.claim.nm / 25_400_000] : [],
+    );
+    expect(lying).toEqual(expect.arrayContaining([36, 37.5, 34.25, 19]));
+  });
+
+  it('numbers sheets without gaps, and the plan agrees with what is drawn', () => {
+    const index = planSheets(input);
+    let n = 1;
+    for (const entry of index) {
+      expect(entry.from).toBe(n);
+      n = entry.to + 1;
+    }
+    expect(sheets).toHaveLength(n - 1);
+    expect(new Set(sheets.map((s) => s.id)).size).toBe(sheets.length);
+  });
+
+  it('counts on the cover add up to the parts: 22 + 2 + 22 + 0 = 46', () => {
+    const cover = sheets.find((s) => s.id === 'cover') as Sheet;
+    const words = texts(cover).map((t) => t.string.trim());
+    const count = (name: string): number => Number(words[words.lastIndexOf(name) + (name === 'Fit' ? 4 : 2)]);
+    const counts = [count('Cut'), count('Leave'), count('Fit'), count('Measure')];
+    expect(counts).toEqual([22, 2, 22, 0]);
+    expect(counts.reduce((a, b) => a + b, 0)).toBe(input.piece.parts.length);
+  });
+
+  it('gives the same bytes twice and survives JSON', () => {
+    const again = drawSheets(input);
+    expect(JSON.stringify(again)).toBe(JSON.stringify(sheets));
+    expect(JSON.parse(JSON.stringify(sheets))).toEqual(sheets);
+  });
+
+  it('names every part of the case on the elevations, by balloon or in the key', () => {
+    const words = texts(sheets.find((s) => s.id === 'elevations') as Sheet).map((t) => t.string.trim());
+    for (const mark of ['A1', 'A2', 'A3', 'A4', 'A5', 'A6', 'A7', 'A8', 'R1', 'R4', 'B1', 'B4']) {
+      expect(
+        words.some((w) => w.split('–').includes(mark)),
+        mark,
+      ).toBe(true);
+    }
+  });
+});
+const vertical = (c: { from: readonly [number, number]; to: readonly [number, number] }): boolean =>
+  Math.abs(c.from[1] - c.to[1]) > Math.abs(c.from[0] - c.to[0]);
+
+describe('views', () => {
+  it('are right-handed: right × up points to the eye', () => {
+    for (const d of [FRONT, RIGHT_SIDE, PLAN, ISOMETRIC]) {
+      const [a, b] = [d.right, d.up];
+      const cross = [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]] as const;
+      expect(dot(cross, d.toward)).toBeCloseTo(1, 9);
+    }
+  });
+  it('stand in third-angle arrangement: the plan over the front, the right side at its right', () => {
+    const box = [
+      [0, 36e6],
+      [0, 19e6],
+      [0, 42e6],
+    ] as const;
+    const front = viewAt(box, FRONT, 10, 50, 80);
+    const plan = viewAt(box, PLAN, 10, 50, 20);
+    const side = viewAt(box, RIGHT_SIDE, 10, 120, 80);
+    const corner = [36e6, 0, 42e6] as const;
+    expect(onPaper(front, corner)[0]).toBe(onPaper(plan, corner)[0]);
+    expect(onPaper(front, corner)[1]).toBe(onPaper(side, corner)[1]);
+    // In the plan the front edge lies nearest the front view; in the side view it lies nearest it too.
+    expect(onPaper(plan, [0, 0, 0])[1]).toBeGreaterThan(onPaper(plan, [0, 19e6, 0])[1]);
+    expect(onPaper(side, [0, 0, 0])[0]).toBeLessThan(onPaper(side, [0, 19e6, 0])[0]);
+  });
+  /** Isometric projection shortens all three axes by sqrt(2/3) (ISO 5456-3, 0.816). */
+  it('shorten the axes alike in the isometric picture', () => {
+    const lengths = (
+      [
+        [1e6, 0, 0],
+        [0, 1e6, 0],
+        [0, 0, 1e6],
+      ] as const
+    ).map((v) => Math.hypot(dot(ISOMETRIC.right, v) / 1e6, dot(ISOMETRIC.up, v) / 1e6));
+    for (const length of lengths) expect(length).toBeCloseTo(Math.sqrt(2 / 3), 9);
+    const e = extentOf(
+      [
+        [0, 1e6],
+        [0, 1e6],
+        [0, 1e6],
+      ],
+      ISOMETRIC,
+    );
+    expect(e.right - e.left).toBeCloseTo(Math.sqrt(2), 9);
+  });
+});
