@@ -5,6 +5,7 @@ import type { Recipe } from '../geom/recipe.js';
 import type { Kernel } from '../geom/solid.js';
 import type { Units } from '../lengths/length.js';
 import type { Piece } from '../piece/piece.js';
+import { named } from './named.js';
 
 /** One thing that fills space in the piece. */
 interface Body {
@@ -78,7 +79,10 @@ const low = (bodies: readonly Body[], i: number): number => (bodies[i] as Body).
 export function interference(piece: Piece, world: ReadonlyMap<string, Recipe>, kernel: Kernel): Diagnostic[] {
   return nearPairs(bodiesOf(piece, world, kernel)).flatMap(([a, b]): Diagnostic[] => {
     if (allowed(a, b)) return [];
-    const { volume, at } = kernel.overlap(a.recipe, b.recipe);
+    const { volume, at } = named(
+      () => `${a.called} with ${b.called}`,
+      () => kernel.overlap(a.recipe, b.recipe),
+    );
     if (!at || volume <= tolerance(at)) return [];
     const wood = a.into === undefined && b.into === undefined;
     return [

@@ -9,6 +9,7 @@ import type { Part, Piece } from '../piece/piece.js';
 import { blankOf, partRecipe } from './cutRecipe.js';
 import { interference } from './interference.js';
 import { halvesMeet } from './meeting.js';
+import { named } from './named.js';
 import type { PartSolid, Solids } from './solids.js';
 
 /** Where a part stands in the definition, as near as its sizes tell. */
@@ -39,6 +40,10 @@ function sizeFinding(part: Part, bounds: Box3): Diagnostic | undefined {
 /** Shaping (rank 4) may take a part's box in; so may a relief or rabbet that runs over a whole side. */
 const reducesBox = (part: Part): boolean => part.cuts.some((c) => c.rank === 4 || SHAPING.has(c.shape));
 const SHAPING: ReadonlySet<string> = new Set(['outline', 'plane', 'taper', 'arc', 'arris']);
+
+/** The part and its cuts, for the message of a fault that is ours and not the piece's. */
+const madeOf = (part: Part): string =>
+  `part ${part.mark} (${part.id}) with cuts ${part.cuts.map((c) => c.id).join(', ')}`;
 
 function partSolid(part: Part, kernel: Kernel): { solid?: PartSolid; findings: Diagnostic[] } {
   const recipe = partRecipe(part);
@@ -83,9 +88,19 @@ function partSolid(part: Part, kernel: Kernel): { solid?: PartSolid; findings: D
  * falls apart or that has the wrong size; wood in wood, hardware in wood; a joint whose halves do not reach one another.
  */
 export function makeSolids(piece: Piece, kernel: Kernel): Outcome<Solids> {
-  const made = piece.parts.map((part) => partSolid(part, kernel));
+  const made = piece.parts.map((part) =>
+    named(
+      () => madeOf(part),
+      () => partSolid(part, kernel),
+    ),
+  );
   const parts = made.map((m) => m.solid).filter((s) => s !== undefined);
-  const hardware = piece.hardware.map(({ id, body }) => ({ id, recipe: body, mesh: kernel.mesh(body) }));
+  const hardware = piece.hardware.map(({ id, body }) =>
+    named(
+      () => `hardware ${id}`,
+      () => ({ id, recipe: body, mesh: kernel.mesh(body) }),
+    ),
+  );
   const placed = (solid: PartSolid): Recipe => {
     const part = piece.parts.find((p) => p.id === solid.id) as Part;
     return { op: 'placed', by: part.place, of: solid.recipe };

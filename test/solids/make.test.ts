@@ -117,6 +117,10 @@ describe('solids of a piece', () => {
     expect(first!.message).toContain('should measure 400 mm up with its joints, but its cuts leave 390 mm');
     expect(find([post([{ ...end, rank: 4 }])])).toEqual([]);
   });
+  it('a fault of the kernel names the part and its cuts', () => {
+    const broken = { ...kernel, key: (r: never) => kernel.key(r), bounds: () => { throw new Error('unreachable'); } } as unknown as CountedKernel; // prettier-ignore
+    expect(() => makeSolids(pieceOf([post()]), broken)).toThrow('part POST (post) with cuts m.0: unreachable');
+  });
   it('hardware in wood that is not made for it, and in other hardware', () => {
     const pull = (id: string, into: string[], x: number): Hardware => ({
       id,
