@@ -73,7 +73,11 @@ function head(look: CardLook, x: number, y: number, right: boolean): Item[] {
   );
   const off = `${card.all.length} off`;
   const status = card.part.status.slice(0, 1).toUpperCase() + card.part.status.slice(1);
-  const stock = `${card.stock} Board ______ .`;
+  const statusWide = widthOf(faces, status, SIZE.text, 'semibold');
+  const stock =
+    [' Board ______ .', ' Board ___ .', '']
+      .map((b) => card.stock + b)
+      .find((t) => widthOf(faces, t, SIZE.text) + 15 + statusWide <= HALF.w) ?? card.stock;
   const stockWide = widthOf(faces, stock, SIZE.text);
   const bar = right ? x + HALF.w - stockWide - 4 - 9 : x + stockWide + 4;
   const barText = right ? { x: bar - 1.8, anchor: 'end' as const } : { x: bar + 10.8, anchor: 'start' as const };
@@ -137,17 +141,14 @@ function views(look: CardLook, x: number, y: number, right: boolean): Item[] {
   const [top, height] = [y + 40.2, 60];
   const seen = { faces, card, mesh };
   const out: Item[] = [];
-  const caption =
-    (turned: boolean) =>
-    (n: number): string =>
-      turned ? `1:${n}, turned over` : `1:${n}`;
+  const caption = (n: number): string => `${called(f, first as Face)} 1:${n}`;
   const one = first as Face;
   if (tall) {
     const w = second ? 38 : 56;
-    out.push(...sideView(seen, one, { x: ux(0, w), y: top, w, h: height }, caption(false)).items);
+    out.push(...sideView(seen, one, { x: ux(0, w), y: top, w, h: height }, caption).items);
     if (second) {
       out.push(
-        ...sideView(seen, second, { x: ux(39, w), y: top, w, h: height }, (n) => `${f.words[second]} 1:${n}`).items,
+        ...sideView(seen, second, { x: ux(39, w), y: top, w, h: height }, (n) => `${called(f, second)} 1:${n}`).items,
       );
     }
     const u = second ? 77 : 60;
@@ -159,21 +160,21 @@ function views(look: CardLook, x: number, y: number, right: boolean): Item[] {
   const flat = sideOf(one);
   if ((spans[across(flat)] as number) > 5 * (spans[upward(flat)] as number)) {
     const half = second ? 58 : 70;
-    out.push(...sideView(seen, one, { x, y: top, w: HALF.w, h: 28 }, caption(false)).items);
+    out.push(...sideView(seen, one, { x, y: top, w: HALF.w, h: 28 }, caption).items);
     out.push(...endView(look, end, { x: ux(0, half), y: top + 27, w: half, h: 33 }));
     if (second)
-      out.push(...sideView(seen, second, { x: ux(58, 57), y: top + 27, w: 57, h: 33 }, (n) => `${f.words[second]} 1:${n}`).items); // prettier-ignore
+      out.push(...sideView(seen, second, { x: ux(58, 57), y: top + 27, w: 57, h: 33 }, (n) => `${called(f, second)} 1:${n}`).items); // prettier-ignore
     else out.push(...noWork(faces, card, { x: ux(72, 43), y: top + 36, w: 43, h: 22 }));
     return out;
   }
   const w = 74;
-  out.push(...sideView(seen, one, { x: ux(0, w), y: top, w, h: second ? 31 : 36 }, caption(false)).items);
+  out.push(...sideView(seen, one, { x: ux(0, w), y: top, w, h: second ? 31 : height }, caption).items);
   if (second) {
     const turned = second === opposite(one);
-    const text = (n: number): string => (turned ? `1:${n}, turned over` : `${f.words[second]} 1:${n}`);
+    const text = (n: number): string => `${called(f, second)} 1:${n}${turned ? ', turned over' : ''}`;
     out.push(...sideView(seen, second, { x: ux(0, w), y: top + 30, w, h: 31 }, text).items);
-  } else out.push(...noWork(faces, card, { x: ux(4, w - 4), y: top + 39, w: w - 4, h: 20 }));
-  out.push(...endView(look, end, { x: ux(w + 1, HALF.w - w - 1), y: top, w: HALF.w - w - 1, h: height }));
+  } else out.push(...noWork(faces, card, { x: ux(w + 2, HALF.w - w - 2), y: top + 36, w: HALF.w - w - 2, h: 23 }));
+  out.push(...endView(look, end, { x: ux(w + 1, HALF.w - w - 1), y: top, w: HALF.w - w - 1, h: second ? height : 36 }));
   return out;
 }
 function endView(look: CardLook, end: Face, zone: { x: number; y: number; w: number; h: number }): Item[] {

@@ -99,7 +99,8 @@ function names(faces: Faces, card: Card, v: Placed, taken: Rect[]): Item[] {
   const places = [0.5, 0.3, 0.7, 0.6, 0.4, 0.2, 0.8].map((k) => v.y + v.h * (v.h < 24 ? k * 0.7 + 0.02 : k));
   const half = widthOf(faces, name, SIZE.name, 'semibold') / 2 + 0.8;
   const clear = (y: number): boolean => !overWork(card, v, box(v.x + v.w / 2, y, 2 * half, 4.4));
-  put(name, v.x + v.w / 2, places.find(clear) ?? places.find((y) => free(y, 4.4)) ?? v.y + v.h / 2, SIZE.name);
+  const where = places.find(clear) ?? places.find((y) => v.h >= 16 && free(y, 4.4));
+  if (where !== undefined) put(name, v.x + v.w / 2, where, SIZE.name);
   const worked = (w: Face): number => {
     const at = w === v.side.left ? v.x : v.x + v.w;
     const there = card.part.cuts
@@ -234,7 +235,8 @@ function discPlace(cut: Cut, v: Placed): readonly [number, number, number, numbe
 
 /** The sides with nothing to do, small and crossed out, each over its name. */
 export function noWork(faces: Faces, card: Card, zone: Zone): Item[] {
-  const quiet = quietFaces(card.part, card.frame).filter((x) => faceAxis(x) !== card.part.length);
+  const drawn = card.part.reference.face;
+  const quiet = quietFaces(card.part, card.frame).filter((x) => faceAxis(x) !== card.part.length && x !== drawn);
   const out: Item[] = [];
   let x = zone.x;
   for (const face of quiet) {

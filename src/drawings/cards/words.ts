@@ -148,7 +148,7 @@ function rowsOf(input: CardInput, card: Pick<Card, 'part' | 'frame' | 'all' | 'm
   // Common practice: a sharp arris dents and cuts, a joint's arris must stay sharp to close.
   const glued = part.cuts.some((c) => c.glue && c.glue.where !== '');
   const prepare: Run[] = glued
-    ? [{ string: ' Prepare', face: 'semibold' }, { string: ` ${called(frame, part.reference.face)} before glue-up.` }]
+    ? [{ string: ' Prepare', face: 'semibold' }, { string: ` ${called(frame, part.reference.face)}.` }]
     : [];
   rows.push({
     label: 'Break',
