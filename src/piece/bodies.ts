@@ -13,7 +13,8 @@ import type { Body, BodyContext } from './body.js';
 import { axesOf } from './body.js';
 import type { Draft } from './expand.js';
 import { didYouMean } from './names.js';
-import { boxAbout, leans, settleLean } from './lean.js';
+import { boxAbout, leans } from './lean.js';
+import { settleLean } from './settleLean.js';
 import type { Stock } from './piece.js';
 import { holeCuts, shapeCuts } from './shapes.js';
 import { checkThickness } from './stock.js';
@@ -67,7 +68,8 @@ function withCuts(
   const grain = grainOf(draft.spec, size, stand.stock);
   const axes = axesOf(size, grain);
   if (grain !== undefined && throughThickness(draft, size, grain, stand.stock, ctx)) return undefined;
-  const at = draft.fieldPath[AXIS_NAMES[axes.thickness]] ?? draft.fieldPath['stand'] ?? draft.path;
+  const at =
+    draft.fieldPath[AXIS_NAMES[axes.thickness]] ?? draft.fieldPath['stand'] ?? draft.fieldPath['span'] ?? draft.path;
   checkThickness(draft.id, nm(size[axes.thickness]), stand.stock, at, ctx.ev, ctx.findings);
   const body: Body = {
     id: draft.id,

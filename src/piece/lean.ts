@@ -11,7 +11,6 @@ import { nm } from '../lengths/length.js';
 import type { Sized } from '../value/sized.js';
 import { byRule } from '../value/sized.js';
 import type { Cut } from '../words/cut.js';
-import { mapCut } from '../words/mapCut.js';
 import type { BodyContext } from './body.js';
 import type { Draft } from './expand.js';
 
@@ -24,9 +23,9 @@ export interface Leaning {
 /** Steepest slope that is taken for a leg, degrees from upright (our default). */
 const MOST_SLOPE = 60;
 
-const scaled = (v: Vec3, by: number): Vec3 => byAxis((a) => v[a] * by) as Vec3;
-const lengthOf = (v: Vec3): number => Math.sqrt(v[0] ** 2 + v[1] ** 2 + v[2] ** 2);
-const cross = (a: Vec3, b: Vec3): Vec3 => [
+export const scaled = (v: Vec3, by: number): Vec3 => byAxis((a) => v[a] * by) as Vec3;
+export const lengthOf = (v: Vec3): number => Math.sqrt(v[0] ** 2 + v[1] ** 2 + v[2] ** 2);
+export const cross = (a: Vec3, b: Vec3): Vec3 => [
   a[1] * b[2] - a[2] * b[1],
   a[2] * b[0] - a[0] * b[2],
   a[0] * b[1] - a[1] * b[0],
@@ -52,7 +51,7 @@ const pathOf = (draft: Draft, ...field: string[]): JsonPath => [
  * from upright, positive where the far end lies to the right or to the back. Its front and back stay square to the front
  * view's plane as far as the lean allows; both ends are bevelled to lie flat in level planes. Undefined when told.
  */
-function standing(draft: Draft, ctx: BodyContext): Leaning | undefined {
+export function standing(draft: Draft, ctx: BodyContext): Leaning | undefined {
   const stand = draft.spec.stand as NonNullable<PartSpec['stand']>;
   const at = stand.at.map((t, k) => ctx.ev.length(t, [...pathOf(draft, 'stand', 'at'), k])?.value);
   const section = (stand.section ?? []).map((t, k) => ctx.ev.length(t, [...pathOf(draft, 'stand', 'section'), k]));
@@ -140,15 +139,16 @@ function slope(
     bevel === 0
       ? []
       : [
-          flatEnd('bottom', [a / 2, b / 2, bevel], scaled(level, -1)),
-          flatEnd('top', [a / 2, b / 2, total.value - bevel], level),
+          flatEnd('stand', 'bottom', [a / 2, b / 2, bevel], scaled(level, -1)),
+          flatEnd('stand', 'top', [a / 2, b / 2, total.value - bevel], level),
         ];
   const path = draft.fieldPath['stand'] ?? draft.path;
   return { size: [section[0], section[1], { ...total, path }], place: placed, cuts };
 }
-const flatEnd = (end: string, point: Vec3, normal: Vec3): Cut => ({
-  id: `stand.${end}`,
-  from: 'stand',
+/** A bevel through a point, all beyond it taken off. */
+export const flatEnd = (from: 'stand' | 'span', end: string, point: Vec3, normal: Vec3): Cut => ({
+  id: `${from}.${end}`,
+  from,
   mates: [],
   rank: 2,
   shape: 'plane',
@@ -158,7 +158,7 @@ const flatEnd = (end: string, point: Vec3, normal: Vec3): Cut => ({
 });
 
 /** A square part turned about its middle, by degrees, anticlockwise as seen from the axis' high end. */
-function turned(draft: Draft, ctx: BodyContext): Leaning | undefined {
+export function turned(draft: Draft, ctx: BodyContext): Leaning | undefined {
   const ends = FACES.map((f) => ctx.ev.graph.get(`${draft.id}.${f}`)?.value);
   const [x, y, z] = AXIS_NAMES.map((a) => ctx.ev.graph.get(`${draft.id}.${a}`));
   if (!x || !y || !z || ends.includes(undefined)) return undefined;
@@ -193,7 +193,7 @@ function turned(draft: Draft, ctx: BodyContext): Leaning | undefined {
 }
 
 /** The mirror image across of a leaning part: own axes stay right-handed, so its own left and right change places. */
-function mirrorPlace(by: Placement, across: number, about: number): Placement {
+export function mirrorPlace(by: Placement, across: number, about: number): Placement {
   const r = by.rotation;
   const rotation = byAxis((row) => byAxis((k) => (row === 0 ? -1 : 1) * (k === 0 ? -1 : 1) * r[row][k] + 0) as Vec3);
   const high = place(by, [across, 0, 0]);
@@ -215,27 +215,4 @@ const LEANS = ['stand', 'span', 'turn'] as const;
 export function leans(draft: Draft, drafts: ReadonlyMap<string, Draft>): (typeof LEANS)[number] | undefined {
   const base = draft.mirrorOf === undefined ? undefined : drafts.get(draft.mirrorOf);
   return base ? leans(base, drafts) : LEANS.find((f) => draft.spec[f] !== undefined);
-}
-
-/** A leaning part (or the mirror image of one) settled; undefined when it cannot be (told). */
-export function settleLean(draft: Draft, ctx: BodyContext): Leaning | undefined {
-  const base = draft.mirrorOf === undefined ? undefined : ctx.drafts.get(draft.mirrorOf);
-  if (base) {
-    const of = settleLean(base, ctx);
-    const about = ctx.ev.length(draft.about ?? 0, draft.fieldPath['about'] ?? draft.path);
-    if (!of || !about) return undefined;
-    const across = of.size[0].value;
-    const cuts = of.cuts.map((c) => mapCut(c, { to: [0, 1, 2], sign: [-1, 1, 1], shift: [across, 0, 0] }));
-    return { size: of.size, place: mirrorPlace(of.place, across, about.value), cuts };
-  }
-  if (draft.spec.stand) return standing(draft, ctx);
-  if (draft.spec.turn) return turned(draft, ctx);
-  return tell(
-    draft,
-    'span',
-    'span-not-yet',
-    `"${draft.id}" spans two faces; that cannot be worked out yet.`,
-    'Give it square extents: across, deep and up.',
-    ctx,
-  );
 }

@@ -144,6 +144,12 @@ it('never throws, whatever the words in a definition are', () => {
         front: fc.double({ noNaN: true, min: -100, max: 100 }),
         section: fc.tuple(word, word),
       }),
+      span: fc.record({
+        from: fc.constantFrom('a.left', 'b.top', 'x', 'c_1.right'),
+        to: fc.constantFrom('a.right', 'b.front', 'c_1'),
+        at: word,
+        section: fc.tuple(word, word),
+      }),
       turn: fc.record({ about: fc.constantFrom('up', 'deep'), by: fc.double({ noNaN: true, min: -400, max: 400 }) }),
       each: fc.constantFrom('i = 1..2', 'j', ''),
     },
