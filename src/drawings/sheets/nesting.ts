@@ -4,11 +4,11 @@ import type { SheetLayout } from '../../layout/layout.js';
 import type { Part, Stock } from '../../piece/piece.js';
 import { collide } from '../dimensions.js';
 import type { Rect } from '../dimensions.js';
-import { grainArrow, group, label, line, rect, scaleBar, scaleBarFor, statusBar, whiteDisc } from '../draw.js';
+import { grainArrow, group, label, line, rect, scaleBar, scaleBarFor, whiteDisc } from '../draw.js';
 import { fieldOf, headline, LETTER } from '../frame.js';
 import { printed, sheetOf } from '../input.js';
 import type { Prepared, SheetKind } from '../input.js';
-import { largestScale, ranges } from '../marks.js';
+import { largestScale } from '../marks.js';
 import { SIZE } from '../pens.js';
 import type { Item } from '../picture.js';
 import { spread } from '../spread.js';
@@ -301,20 +301,4 @@ function table(input: Prepared, sheet: SheetLayout, page: number) {
     ],
     rows: sheet.cuts.map((c) => [String(c.number), c.kind, c.against, printed(input, c.fence), c.leaves]),
   };
-}
-/** The note that some parts are cut only when the piece can be measured. */
-export function fitNote(input: Prepared, sheet: SheetLayout, x: number, y: number): Item[] {
-  const marks = sheet.pieces
-    .map((p) => partOf(input, p.part))
-    .filter((p) => p?.status === 'fit to the piece')
-    .map((p) => p?.mark ?? '');
-  if (marks.length === 0) return [];
-  const text: Text = [
-    { string: 'Fit to the piece: ', face: 'semibold' },
-    { string: `measure before you cut ${ranges(marks).join(' ')}` },
-  ];
-  return [
-    ...statusBar('fit to the piece', x, y - 2.4),
-    ...setText(input.faces, text, { x: x + 12, y, size: SIZE.text }).items,
-  ];
 }

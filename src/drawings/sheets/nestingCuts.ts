@@ -1,12 +1,13 @@
 import type { SheetLayout } from '../../layout/layout.js';
-import { label, line, tickBox, whiteDisc } from '../draw.js';
+import { label, line, statusBar, tickBox, whiteDisc } from '../draw.js';
 import { blockHeading, fieldOf, fitted } from '../frame.js';
 import { printed } from '../input.js';
 import type { Prepared } from '../input.js';
+import { ranges } from '../marks.js';
 import { SIZE } from '../pens.js';
 import type { Item } from '../picture.js';
 import { setText, widthOf } from '../text.js';
-import { fitNote } from './nesting.js';
+import type { Text } from '../text.js';
 
 /** Cuts that share one fence setting and one reference: one row, one box each. */
 export interface CutRow {
@@ -150,5 +151,22 @@ function verdict(input: Prepared, sheet: SheetLayout, x: number, y: number, widt
     ...setText(faces, words, { x, y: y + 1, size: SIZE.mark, face: 'semibold' }).items,
     ...label(faces, `${Math.round(used * 100)}% of the sheet used`, x + width, y + 1, { anchor: 'end' }),
     ...fitNote(input, sheet, x, y + 8),
+  ];
+}
+
+/** The note that some parts are cut only when the piece can be measured. */
+function fitNote(input: Prepared, sheet: SheetLayout, x: number, y: number): Item[] {
+  const marks = sheet.pieces
+    .map((p) => input.piece.parts.find((q) => q.id === p.part))
+    .filter((p) => p?.status === 'fit to the piece')
+    .map((p) => p?.mark ?? '');
+  if (marks.length === 0) return [];
+  const text: Text = [
+    { string: 'Fit to the piece: ', face: 'semibold' },
+    { string: `measure before you cut ${ranges(marks).join(' ')}` },
+  ];
+  return [
+    ...statusBar('fit to the piece', x, y - 2.4),
+    ...setText(input.faces, text, { x: x + 12, y, size: SIZE.text }).items,
   ];
 }
