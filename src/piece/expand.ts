@@ -1,5 +1,6 @@
 import type { JsonPath } from '../diag/diagnostic.js';
 import type { Definition, GroupSpec, JointSpec, PartSpec } from '../definition/definition.js';
+import { AXIS_NAMES } from '../geom/axis.js';
 import type { Findings } from './fault.js';
 import type { Letters } from './letters.js';
 import { fill, fillDeep, readEach } from './letters.js';
@@ -15,6 +16,8 @@ export interface Draft {
   /** Mirror image of this part, about a plane across. */
   readonly mirrorOf?: string;
   readonly about?: string | number;
+  /** Extents that it gives itself although it is like a mirror image. */
+  readonly ownExtents?: readonly string[];
   readonly letters: Letters;
 }
 export interface JointDraft {
@@ -130,6 +133,13 @@ function alike(draft: Draft, base: Draft): Draft {
     fieldPath: { ...base.fieldPath, ...draft.fieldPath },
     ...(base.mirrorOf === undefined ? {} : { mirrorOf: base.mirrorOf }),
     ...(base.about === undefined ? {} : { about: base.about }),
+    ...(base.mirrorOf === undefined
+      ? {}
+      : {
+          ownExtents: [
+            ...new Set([...(base.ownExtents ?? []), ...AXIS_NAMES.filter((f) => draft.spec[f] !== undefined)]),
+          ],
+        }),
   };
 }
 

@@ -22,11 +22,9 @@ export interface ExtentContext {
 
 /** Makes the nodes of a part's six faces (`rail_1.top`), three sizes (`rail_1.up.size`) and typed ends (`rail_1.up.from`). */
 export function definePart(draft: Draft, ctx: ExtentContext): void {
-  if (draft.mirrorOf !== undefined) {
-    defineMirror(draft, draft.mirrorOf, ctx);
-    return;
-  }
-  for (const axis of AXES) defineExtent(draft, axis, ctx);
+  const own = draft.mirrorOf === undefined ? AXIS_NAMES : (draft.ownExtents ?? []);
+  if (draft.mirrorOf !== undefined) defineMirror(draft, draft.mirrorOf, ctx);
+  for (const axis of AXES) if (own.includes(AXIS_NAMES[axis])) defineExtent(draft, axis, ctx);
 }
 
 const lowHigh = (axis: Axis): readonly [Face, Face] => [faceOf(axis, -1), faceOf(axis, 1)];

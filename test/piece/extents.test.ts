@@ -221,6 +221,19 @@ describe('copies', () => {
     expect(partOf(piece, 'c').show).toEqual(['left']);
     expect([partOf(piece, 'b').mirrorOf, partOf(piece, 'c').turnOf]).toEqual(['a', 'a']);
   });
+  it('is like a mirror image, but for what it gives itself', () => {
+    const piece = solved(
+      definition({
+        parts: { a: part({ show: ['left'] }), b: { mirror: 'a', about: '4' }, c: { like: 'b', up: ['10', '14'] } },
+      }),
+    );
+    expect(boxOf(piece, 'c')).toEqual([
+      [7, 8],
+      [0, 2],
+      [10, 14],
+    ]);
+    expect(partOf(piece, 'c').show).toEqual(['right']);
+  });
   it('repeats a group with its parts and joints', () => {
     const piece = solved(
       definition({
