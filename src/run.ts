@@ -66,7 +66,10 @@ export async function buildPacket(job: Job, onStage: Progress = () => undefined)
     ...rest,
   });
   onStage('definition');
-  const reading = readDefinition(job.text, job.fileName, { shipped: (name) => job.shipped[name] }); // 1
+  const reading = readDefinition(job.text, job.fileName, {
+    shipped: (name) => job.shipped[name],
+    shippedNames: Object.keys(job.shipped).sort(),
+  }); // 1
   locate = reading.locate;
   found.push(...reading.findings);
   if (!reading.value) return answer();

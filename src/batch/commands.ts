@@ -1,8 +1,9 @@
-import { readdirSync } from 'node:fs';
-import { access, readFile, stat, writeFile } from 'node:fs/promises';
-import { basename, join, relative, sep } from 'node:path';
+import { access, readFile, writeFile } from 'node:fs/promises';
+import { join, relative, sep } from 'node:path';
 import type { Diagnostic } from '../diag/diagnostic.js';
+import type { Location } from '../diag/print.js';
 import { diagnosticJson, printDiagnostic } from '../diag/print.js';
+import { readText, shippedNames, shippedText } from '../io/read.js';
 import { runWatched, WatchdogError } from '../io/watched.js';
 import { writeBundle, WriteRefused } from '../io/write.js';
 import type { Answer, Job } from '../run.js';
@@ -13,7 +14,6 @@ const AT_FAULT = 1;
 const TROUBLE = 2;
 const OURS = 70;
 const LIMIT_MS = 120_000;
-const MAX_BYTES = 1_000_000;
 const TEMPLATES = new URL('../../templates/', import.meta.url);
 const WORKER = new URL('../io/packetWorker.js', import.meta.url);
 
@@ -24,32 +24,10 @@ const out = (text: string): void => void process.stdout.write(`${text}\n`);
 const err = (text: string): void => void process.stderr.write(`${text}\n`);
 const coloured = (): boolean => process.stderr.isTTY === true && !process.env['NO_COLOR'];
 
-/** Shipped definitions by name. */
-function shippedNames(): string[] {
-  return readdirSync(new URL('pieces/', TEMPLATES))
-    .filter((f) => f.endsWith('.jsonc'))
-    .map((f) => basename(f, '.jsonc'))
-    .sort();
-}
-const shippedText = (name: string): Promise<string> => readFile(new URL(`pieces/${name}.jsonc`, TEMPLATES), 'utf8');
-async function shipped(): Promise<Record<string, string>> {
-  const texts: Record<string, string> = {};
-  for (const name of shippedNames()) texts[name] = await shippedText(name);
-  return texts;
-}
-
-/** The text of a definition, or why it cannot be had. */
-async function textOf(file: string): Promise<{ text: string } | { trouble: string }> {
-  try {
-    const { size } = await stat(file);
-    if (size > MAX_BYTES) return { trouble: `${file}: ${size} bytes; a definition is at most ${MAX_BYTES}` };
-    return { text: new TextDecoder('utf-8', { fatal: true }).decode(await readFile(file)) };
-  } catch (e) {
-    if (e instanceof TypeError) return { trouble: `${file}: not UTF-8 text` };
-    const code = (e as NodeJS.ErrnoException).code ?? String(e);
-    return { trouble: code === 'ENOENT' ? `${file}: there is no such file` : `${file}: cannot be read (${code})` };
-  }
-}
+/** Texts of the shipped definitions by name, for `from`. */
+const shipped = (): Record<string, string> =>
+  Object.fromEntries(shippedNames().map((name) => [name, shippedText(name) ?? '']));
+const NOWHERE: Location = { line: 1, column: 1, endColumn: 1, lineText: '' };
 
 /** Prints what was found, errors first as they stand in the file; JSON is one array on stdout. */
 function printFound(answer: Answer, file: string, said: Said): void {
@@ -65,6 +43,16 @@ function printFound(answer: Answer, file: string, said: Said): void {
   }
   for (const { finding, at } of answer.found)
     err(`${printDiagnostic(finding, () => at, file, { color: coloured() })}\n`);
+}
+/** Notes of one kind are told once, with the lines of the others. */
+function told({ found }: Answer): { finding: Diagnostic; at: Location; also: number[] }[] {
+  const out: { finding: Diagnostic; at: Location; also: number[] }[] = [];
+  for (const { finding, at } of found) {
+    const first = finding.severity === 'note' ? out.find((o) => o.finding.code === finding.code) : undefined;
+    if (!first) out.push({ finding, at, also: [] });
+    else if (at.line !== first.at.line && !first.also.includes(at.line)) first.also.push(at.line);
+  }
+  return out;
 }
 const printOurs = (ours: readonly Diagnostic[], file: string): void => {
   for (const o of ours.slice(0, 20)) err(`${file}: our own bug [${o.code}]: ${o.message}`);
@@ -92,9 +80,9 @@ async function eachFile(
 ): Promise<number> {
   let worst = SOUND;
   for (const file of files) {
-    const got = await textOf(file);
+    const got = readText(file);
     let code = TROUBLE;
-    if ('trouble' in got) err(`benchpacket: ${got.trouble}`);
+    if ('finding' in got) err(`${printDiagnostic(got.finding, () => NOWHERE, file, { color: coloured() })}\n`);
     else {
       try {
         const answer = await answerFor(await job(file.split(sep).join('/'), got.text));
@@ -114,7 +102,7 @@ async function eachFile(
 
 /** `build <file...>`: a packet a definition, whole or not at all. */
 export async function build(files: readonly string[], said: Said & { out: string; solids: boolean }): Promise<number> {
-  const texts = await shipped();
+  const texts = shipped();
   return eachFile(
     files,
     said,
@@ -137,7 +125,7 @@ export async function build(files: readonly string[], said: Said & { out: string
 
 /** `check <file...>`: what is wrong, nothing written. */
 export async function check(files: readonly string[], said: Said): Promise<number> {
-  const texts = await shipped();
+  const texts = shipped();
   return eachFile(
     files,
     said,
@@ -151,7 +139,7 @@ export async function check(files: readonly string[], said: Said): Promise<numbe
 
 /** `explain <file> <id>`: how a value came about. */
 export async function explainValue(file: string, id: string, said: Said): Promise<number> {
-  const texts = await shipped();
+  const texts = shipped();
   return eachFile(
     [file],
     { format: 'text' },
@@ -185,7 +173,7 @@ export async function newFrom(template: string, file: string): Promise<number> {
     return TROUBLE;
   }
   try {
-    await writeFile(file, await shippedText(template), { flag: 'wx' });
+    await writeFile(file, shippedText(template) ?? '', { flag: 'wx' });
   } catch (e) {
     err(`benchpacket: ${file}: cannot be written (${(e as NodeJS.ErrnoException).code ?? String(e)})`);
     return TROUBLE;
@@ -195,11 +183,11 @@ export async function newFrom(template: string, file: string): Promise<number> {
 }
 
 /** `templates`: name and title of each shipped definition. */
-export async function listTemplates(): Promise<number> {
-  const texts = await shipped();
+export function listTemplates(): Promise<number> {
+  const texts = shipped();
   for (const name of shippedNames())
     out(`${name.padEnd(18)}${/"title": "([^"]*)"/.exec(texts[name] ?? '')?.[1] ?? ''}`);
-  return SOUND;
+  return Promise.resolve(SOUND);
 }
 
 /** `schema`: the published JSON Schema. */
