@@ -1,3 +1,4 @@
+import { cosine } from '../../geom/angle.js';
 import { faceAxis, faceSign, opposite, others } from '../../geom/axis.js';
 import type { Axis, Face } from '../../geom/axis.js';
 import type { Span, Vec3 } from '../../geom/box.js';
@@ -111,7 +112,7 @@ export function spansOf(cut: Cut, f: Frame): readonly [Span, Span, Span] {
       const [p, q] = others(faceAxis(cut.face));
       out[p] = [cut.at[0] - cut.diameter / 2, cut.at[0] + cut.diameter / 2];
       out[q] = [cut.at[1] - cut.diameter / 2, cut.at[1] + cut.diameter / 2];
-      if (cut.depth !== 'through') out[faceAxis(cut.face)] = sunk(cut.face, cut.depth);
+      if (cut.depth !== 'through') out[faceAxis(cut.face)] = sunk(cut.face, cut.depth * cosine(cut.tilt?.degrees ?? 0));
       return out;
     }
     case 'arris':
