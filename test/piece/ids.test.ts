@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { resolvePiece } from '../../src/piece/resolve.js';
-import { nearest } from '../../src/piece/names.js';
 import { definition, errorsOf, findingsOf, part, partOf, solved } from './sample.js';
 
 describe('one name space', () => {
@@ -78,16 +77,6 @@ describe('grain', () => {
       }),
     );
     expect([partOf(piece, 'a').grain, partOf(piece, 'b').grain, partOf(piece, 'b').length]).toEqual([0, undefined, 2]);
-  });
-});
-
-describe('slips of the pen', () => {
-  it.each([
-    ['side_lfet', 'side_left'],
-    ['railing', undefined],
-    ['tpo', 'top'],
-  ])('%s', (word, want) => {
-    expect(nearest(word, ['side_left', 'side_right', 'top', 'rail'])).toBe(want);
   });
 });
 
