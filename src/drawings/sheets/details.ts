@@ -5,7 +5,7 @@ import type { Prepared } from '../input.js';
 import type { Item } from '../picture.js';
 import { SIZE } from '../pens.js';
 import { drawSection } from '../section.js';
-import type { CutPiece } from '../section.js';
+import type { CutPart, CutPiece } from '../section.js';
 import { setText, widthOf } from '../text.js';
 import { onPaper } from '../views.js';
 import type { View } from '../views.js';
@@ -77,6 +77,16 @@ function detail(input: Prepared, spot: Spot, frame: Rect, y: number): Item[] {
     const w = widthOf(input.faces, mark, SIZE.text, 'semibold');
     if (!seen || seen.w < w + 1.6 || seen.h < 4.2) return [];
     const [x, base] = [seen.x + seen.w / 2, seen.y + seen.h / 2 + 1.2];
+    if (
+      ![
+        [x - w / 2, base - 2.6],
+        [x + w / 2, base - 2.6],
+        [x, base - 1.2],
+        [x - w / 2, base],
+        [x + w / 2, base],
+      ].every(([u = 0, v = 0]) => holds(c, u, v))
+    )
+      return [];
     const cover = rectPath(x - w / 2 - 0.6, base - 3, w + 1.2, 3.6);
     return [
       { kind: 'fill', tone: 'white', d: cover },
@@ -98,6 +108,16 @@ function detail(input: Prepared, spot: Spot, frame: Rect, y: number): Item[] {
       line('N', frame.x + frame.w, frame.y, frame.x + frame.w, frame.y + frame.h),
     ].flat(),
   ];
+}
+/** True where the point lies in the cut wood (even-odd rule). */
+function holds(c: CutPart, x: number, y: number): boolean {
+  let inside = false;
+  for (const ring of c.rings)
+    ring.forEach((p, i) => {
+      const q = ring[(i + 1) % ring.length] ?? p;
+      if (p[1] > y !== q[1] > y && x < p[0] + ((q[0] - p[0]) * (y - p[1])) / (q[1] - p[1])) inside = !inside;
+    });
+  return inside;
 }
 function overlap(a: Rect, b: Rect): Rect | undefined {
   const [x, y] = [Math.max(a.x, b.x), Math.max(a.y, b.y)];

@@ -29,6 +29,7 @@ export const sections: SheetKind = {
     const [a, b] = [cutPiece(input, planes.a), cutPiece(input, planes.b)];
     const lay = layOut(input);
     const scale = `1:${lay.oneTo}`;
+    const drawn = { a: section(input, 'section-a', a, lay.a), b: section(input, 'section-b', b, lay.b) };
     return sheetOf(input, place, {
       id: 'sections',
       title: 'Sections',
@@ -39,9 +40,9 @@ export const sections: SheetKind = {
       items: [
         ...heading(input, 'A–A', scale, lay.a.box.x - 12, lay.top),
         ...heading(input, 'B–B', scale, lay.b.box.x - 12, lay.top),
-        ...section(input, 'section-a', a, lay.a),
-        ...section(input, 'section-b', b, lay.b),
-        ...details(input, a, lay.a, b, lay.b, 24 + Math.max(0, pullsOut(input, lay.b) - 3)),
+        ...drawn.a.items,
+        ...drawn.b.items,
+        ...details(input, a, lay.a, b, lay.b, Math.max(16, drawn.b.below) + 7),
       ],
     });
   },
@@ -78,7 +79,12 @@ const heading = (input: Prepared, name: string, scale: string, x: number, y: num
   return [...set.items, ...label(input.faces, scale, left + set.width + 3.4, y)];
 };
 
-function section(input: Prepared, id: string, piece: CutPiece, view: View): Item[] {
+function section(
+  input: Prepared,
+  id: string,
+  piece: CutPiece,
+  view: View,
+): { readonly items: Item[]; readonly below: number } {
   const { plane } = piece;
   const drawn = drawSection(piece, view);
   const chains = plane.axis === 0 ? depthChains(input, plane, view) : widthChains(input, plane, view);
@@ -94,13 +100,28 @@ function section(input: Prepared, id: string, piece: CutPiece, view: View): Item
   const names = plane.axis === 0 ? [] : boxNote(input, plane, view);
   const drawers = drawerNames(input, plane, view);
   const blocked = [...taken, ...drawers.map((d) => d.box), ...names.map((n) => n.box)];
-  return [
+  const items = [
     group(id, drawn.items, { role: 'section', alt: id }),
     ...drawDimensions(input.faces, id, plan, view.oneTo),
     ...[...drawers, ...names].flatMap((d) => d.items),
-    ...memberNames(input, drawn.cut, view, blocked, plane.axis === 0 ? 3 : 11),
+    ...memberNames(input, drawn.cut, view, blocked, plane.axis === 0 ? 3 : 11, edgesOf(piece, view)),
   ];
+  return { items, below: plan.depth.below };
 }
+/** Square lines beyond the plane as thin boxes on paper. */
+const edgesOf = (piece: CutPiece, view: View): Rect[] =>
+  piece.lines.flatMap((l): Rect[] => {
+    const [x1, y1] = [view.origin[0] + l.a[0] / view.oneTo, view.origin[1] - l.a[1] / view.oneTo];
+    const [x2, y2] = [view.origin[0] + l.b[0] / view.oneTo, view.origin[1] - l.b[1] / view.oneTo];
+    const square = Math.abs(x1 - x2) < 0.01 || Math.abs(y1 - y2) < 0.01;
+    const box = {
+      x: Math.min(x1, x2) - 0.4,
+      y: Math.min(y1, y2) - 0.4,
+      w: Math.abs(x1 - x2) + 0.8,
+      h: Math.abs(y1 - y2) + 0.8,
+    };
+    return square ? [box] : [];
+  });
 /** How far pulls stand out below a view of the plan. */
 const pullsOut = (input: Prepared, view: View): number =>
   Math.max(
@@ -235,15 +256,9 @@ function memberNames(
   view: View,
   blocked: readonly Rect[],
   right: number,
+  edges: readonly Rect[],
 ): Item[] {
-  const { x, y, w: vw, h: vh } = view.box;
-  const edges: Rect[] = [
-    { x, y, w: vw, h: 0.1 },
-    { x, y: y + vh, w: vw, h: 0.1 },
-    { x, y, w: 0.1, h: vh },
-    { x: x + vw, y, w: 0.1, h: vh },
-  ];
-  const rects = [...cut.map((c) => c.box), ...edges];
+  const rects = cut.map((c) => c.box);
   const placed: Rect[] = [...blocked];
   const out: Item[] = [];
   const limit: Rect = { x: view.box.x - 11, y: view.box.y - 5, w: view.box.w + 11 + right, h: view.box.h + 5 };
@@ -255,12 +270,14 @@ function memberNames(
       continue;
     }
     const w = widthOf(input.faces, mark, SIZE.text, 'semibold');
-    const free = spotsBeside(c.box, w).find((s) => {
+    const spots = spotsBeside(c.box, w).filter((s) => {
       const roomy = { x: s.x - 0.5, y: s.y - 0.5, w: s.w + 1, h: s.h + 1 };
       const within =
         s.x >= limit.x && s.y >= limit.y && s.x + s.w <= limit.x + limit.w && s.y + s.h <= limit.y + limit.h;
       return within && !rects.some((r) => collide(r, roomy)) && !placed.some((p) => collide(p, roomy));
     });
+    // Best in clear air; else over lines that lie beyond, which are interrupted.
+    const free = spots.find((s) => !edges.some((e) => collide(e, s))) ?? spots[0];
     if (!free) continue;
     placed.push(free);
     out.push(fill('white', rectPath(free.x - 0.4, free.y - 0.4, free.w + 0.8, free.h + 0.8)));
