@@ -41,8 +41,10 @@ function printFound(answer: Answer, file: string, said: Said): void {
     );
     return;
   }
-  for (const { finding, at } of answer.found)
-    err(`${printDiagnostic(finding, () => at, file, { color: coloured() })}\n`);
+  for (const { finding, at, also } of told(answer)) {
+    const more = also.length > 0 ? `\n  also at line ${also.join(', ')}` : '';
+    err(`${printDiagnostic(finding, () => at, file, { color: coloured() })}${more}\n`);
+  }
 }
 /** Notes of one kind are told once, with the lines of the others. */
 function told({ found }: Answer): { finding: Diagnostic; at: Location; also: number[] }[] {
