@@ -59,6 +59,7 @@ export function proveCard(text: string, part: Part, solid: Recipe, kernel: Kerne
   const own: Recipe = { op: 'placed', by: shifted(low), of: rebuild(card) };
   found.push(...proveCuts(card, part));
   const differ = difference(own, solid, kernel);
+  if (differ <= BAR) return found;
   const bar = BAR + slack(card, text, kernel);
   if (differ <= bar) return found;
   const figures = `${differ.toFixed(1)} mm3 differ, ${bar.toFixed(1)} allowed`;
@@ -71,8 +72,10 @@ const finding = (code: string, part: Part, what: string): Diagnostic => ({
   message: `Card ${part.mark}: ${what}.`,
   touches: [part.id],
 });
+/** Volume in one and not in the other: from one boolean and the two volumes, mm3. */
 function difference(a: Recipe, b: Recipe, kernel: Kernel): number {
-  return kernel.volume({ op: 'cut', from: a, tools: [b] }) + kernel.volume({ op: 'cut', from: b, tools: [a] });
+  const only = kernel.volume({ op: 'cut', from: a, tools: [b] });
+  return only + Math.max(0, kernel.volume(b) - kernel.volume(a) + only);
 }
 /** What rounding off the step may change: half the last printed place over the walls of the cuts, mm3. */
 function slack(card: ParsedCard, text: string, kernel: Kernel): number {

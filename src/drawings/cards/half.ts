@@ -168,11 +168,11 @@ function views(look: CardLook, x: number, y: number, right: boolean): Item[] {
     return out;
   }
   const w = 74;
-  out.push(...sideView(seen, one, { x: ux(0, w), y: top, w, h: second ? 30.5 : height }, caption).items);
+  out.push(...sideView(seen, one, { x: ux(0, w), y: top, w, h: second ? 30 : height }, caption).items);
   if (second) {
     const turned = second === opposite(one);
     const text = (n: number): string => `${called(f, second)} 1:${n}${turned ? ', turned over' : ''}`;
-    out.push(...sideView(seen, second, { x: ux(0, w), y: top + 28.8, w, h: 30.5 }, text).items);
+    out.push(...sideView(seen, second, { x: ux(0, w), y: top + 30, w, h: 30.5 }, text).items);
   } else out.push(...noWork(faces, card, { x: ux(w + 2, HALF.w - w - 2), y: top + 36, w: HALF.w - w - 2, h: 23 }));
   out.push(...endView(look, end, { x: ux(w + 1, HALF.w - w - 1), y: top, w: HALF.w - w - 1, h: second ? height : 36 }));
   return out;

@@ -30,14 +30,23 @@ const runsOf = (c: Callout): Run[] =>
 const linesOf = (faces: Faces, runs: readonly Run[], w: number): readonly Line[] => wrap(faces, runs, w, SIZE.text);
 const extra = (lines: readonly Line[]): number => (lines[0]?.tall ? 0.7 : 0);
 
+const broken = new WeakMap<Callout, Map<number, readonly Line[]>>();
+/** A cut's words in lines; broken once for a width, for a card is measured before it is drawn. */
+function cutLines(faces: Faces, c: Callout, w: number): readonly Line[] {
+  const known = broken.get(c) ?? new Map<number, readonly Line[]>();
+  broken.set(c, known);
+  const lines = known.get(w) ?? linesOf(faces, runsOf(c), w - INDENT - TICK);
+  known.set(w, lines);
+  return lines;
+}
 /** Height of a cut's row, mm. */
 export const cutHeight = (faces: Faces, c: Callout, w: number): number => {
-  const lines = linesOf(faces, runsOf(c), w - INDENT - TICK);
+  const lines = cutLines(faces, c, w);
   return FIRST + extra(lines) + blockDrop(lines) + LAST + (lines.at(-1)?.tall ? 0.5 : 0);
 };
 /** A cut: disc, words, box to tick (a trial has none), hairline above. `y`: top of the row. */
 export function cutRow(faces: Faces, c: Callout, col: Column, y: number, first: boolean): Item[] {
-  const lines = linesOf(faces, runsOf(c), col.w - INDENT - TICK);
+  const lines = cutLines(faces, c, col.w);
   const base = y + FIRST + extra(lines);
   return [
     ...(first ? [] : line('N', col.x, y, col.x + col.w, y)),
