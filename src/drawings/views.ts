@@ -1,3 +1,5 @@
+import { chains, fitArcs } from '../geom/arcs.js';
+import type { Path2 } from '../geom/arcs.js';
 import { hiddenLines } from '../geom/hiddenLines.js';
 import type { Line2 } from '../geom/hiddenLines.js';
 import type { Box3, Vec3 } from '../geom/box.js';
@@ -119,24 +121,59 @@ export function rectOf(view: View, box: Box3): Rect {
   };
 }
 
-/** Strokes of lines, one item a pen. */
+/** Strokes of lines, one item a pen; runs of short chords that lie on one circle become an arc again. */
 export function drawLines(
   view: View,
   lines: readonly Line2[],
   pens: Readonly<Record<Line2['kind'], Pen | undefined>>,
 ): Item[] {
-  const paths = new Map<Pen, Seg[]>();
+  const byPen = new Map<Pen, Line2[]>();
   for (const line of lines) {
     const pen = pens[line.kind];
-    if (!pen) continue;
-    const [x1, y1] = [view.origin[0] + line.a[0] / view.oneTo, view.origin[1] - line.a[1] / view.oneTo];
-    const [x2, y2] = [view.origin[0] + line.b[0] / view.oneTo, view.origin[1] - line.b[1] / view.oneTo];
-    const path = paths.get(pen) ?? [];
-    paths.set(pen, path);
-    path.push(['M', round3(x1), round3(y1)], ['L', round3(x2), round3(y2)]);
+    if (pen) byPen.set(pen, [...(byPen.get(pen) ?? []), line]);
   }
-  return [...paths].sort(([a], [b]) => (a < b ? -1 : 1)).map(([pen, d]) => stroke(pen, d));
+  return [...byPen]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([pen, mine]) =>
+      stroke(
+        pen,
+        chains(mine).flatMap((chain) => segmentsOf(view, fitArcs(chain))),
+      ),
+    );
 }
+function segmentsOf(view: View, paths: readonly Path2[]): Seg[] {
+  const on = (p: readonly [number, number]): readonly [number, number] => [
+    round3(view.origin[0] + p[0] / view.oneTo),
+    round3(view.origin[1] - p[1] / view.oneTo),
+  ];
+  const out: Seg[] = [];
+  let last: readonly [number, number] | undefined;
+  for (const path of paths) {
+    const [a, b] = [on(path.a), on(path.b)];
+    if (last === undefined || last[0] !== a[0] || last[1] !== a[1]) out.push(['M', ...a]);
+    if (path.op === 'line') out.push(['L', ...b]);
+    else out.push(...arcSegments(path, on, view.oneTo));
+    last = b;
+  }
+  return out;
+}
+/** Anticlockwise on paper is sweep 0 (y runs down); a full circle is two halves. */
+function arcSegments(
+  path: Extract<Path2, { op: 'arc' }>,
+  on: (p: readonly [number, number]) => readonly [number, number],
+  oneTo: number,
+): Seg[] {
+  const r = round3(path.r / oneTo);
+  const way = path.sweep > 0 ? 0 : 1;
+  const far: readonly [number, number] = [2 * path.centre[0] - path.a[0], 2 * path.centre[1] - path.a[1]];
+  if (Math.abs(path.sweep) > 359)
+    return [
+      ['A', r, way, 0, ...on(far)],
+      ['A', r, way, 0, ...on(path.a)],
+    ];
+  return [['A', r, way, Math.abs(path.sweep) > 180 ? 1 : 0, ...on(path.b)]];
+}
+
 /** Gaps under this on paper are drawn as one line (after ISO 128-2). */
 const ONE_LINE = 0.7;
 /**

@@ -1,4 +1,5 @@
 import { formatAngle, formatLength } from '../../lengths/format.js';
+import { toMm } from '../../lengths/length.js';
 import type { Part, Status, Stock } from '../../piece/piece.js';
 import { group, label, line, statusBar, tickBox } from '../draw.js';
 import { blockHeading, fieldOf } from '../frame.js';
@@ -233,15 +234,18 @@ function statusOfSizes(input: Prepared, x: number, y: number): Block {
   return { items, y: at - 4.8 };
 }
 
+/** Drawers in a piece this high (mm) can pull it over: our default, below the 27 in at which US rules for clothes storage begin. */
+const TIPS = 600;
 /** All cautions; undefined when they would run into the signatures (unless `anyway`: then the last ones go). */
 function cautions(input: Prepared, x: number, y: number, limit: number, anyway: boolean): Block | undefined {
   const { faces, lists, piece } = input;
   const { lb, kg, carriers } = lists.weights;
   const weight = piece.units === 'in' ? `${Math.round(lb)}\u00a0lb` : `${Math.round(kg)}\u00a0kg`;
+  const high = toMm(input.model.overall[2][1] - input.model.overall[2][0]);
   const carry = `${['One carries', 'Two carry', 'Three carry'][carriers - 1]} it, about ${weight}, an estimate.`;
   const texts = [
     'Check every figure against your stock and hardware. Follow each machine’s manual. Wood dust harms: extraction and a mask.',
-    ...(piece.drawers.length > 0 ? ['A child can pull it over by its drawers: fix it to a stud.'] : []),
+    ...(piece.drawers.length > 0 && high >= TIPS ? ['A child can pull it over by its drawers: fix it to a stud.'] : []),
     carry,
   ];
   const items = blockHeading(faces, 'Caution', x, y, COLUMN);

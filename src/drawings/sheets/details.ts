@@ -1,3 +1,4 @@
+import { collide } from '../dimensions.js';
 import type { Point, Rect } from '../dimensions.js';
 import { balloon, circle, group, label, leader, line, rectPath, unit } from '../draw.js';
 import { fieldOf } from '../frame.js';
@@ -7,7 +8,8 @@ import { SIZE } from '../pens.js';
 import { drawSection } from '../section.js';
 import type { CutPart, CutPiece } from '../section.js';
 import { setText, widthOf } from '../text.js';
-import { onPaper } from '../views.js';
+import { onPaper, rectOf } from '../views.js';
+import { pullBoxes } from './elevations.js';
 import type { View } from '../views.js';
 
 /** A place worth seeing larger, in piece axes (nm), and what to call it. */
@@ -128,7 +130,13 @@ function overlap(a: Rect, b: Rect): Rect | undefined {
 function mark(input: Prepared, spot: Spot): Item[] {
   const at = onPaper(spot.view, spot.at);
   const r = 5;
-  const centre: Point = [Math.max(spot.view.box.x - 11, fieldOf(input.paper).left + 3.7), at[1] + 2.5];
+  const x = Math.max(spot.view.box.x - 11, fieldOf(input.paper).left + 3.7);
+  const pulls = pullBoxes(input).map((b) => rectOf(spot.view, b));
+  const free = [-7, 10, -15, 2.5].find((dy) => {
+    const box = { x: x - 4.5, y: at[1] + dy - 4.5, w: 9, h: 9 };
+    return !pulls.some((p) => collide(p, box));
+  });
+  const centre: Point = [x, at[1] + (free ?? -7)];
   const u = unit(centre, at);
   const d = Math.sqrt((at[0] - centre[0]) ** 2 + (at[1] - centre[1]) ** 2);
   const end: Point = [centre[0] + u[0] * (d - r), centre[1] + u[1] * (d - r)];
