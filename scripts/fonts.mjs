@@ -1,4 +1,5 @@
 /**
+ * First: npm install --no-save --ignore-scripts @ibm/plex-sans-condensed@2.0.0
  * Makes templates/fonts/*.ttf once from the WOFF files of @ibm/plex-sans-condensed (SIL Open Font License 1.1): the same tables,
  * unchanged and whole, without the compression. WOFF 1.0 (W3C Recommendation, 2012): each table is stored plain or deflated.
  */
