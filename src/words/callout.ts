@@ -48,7 +48,7 @@ function sayTrial(words: string, ids: readonly string[]): Omit<Callout, 'number'
   const runs = [b('Trial first,'), t(` in an offcut of the same thickness: ${stop(words)}`)];
   return { name: 'Trial first', runs, text: plain(runs), cuts: ids, mates: [], trial: true };
 }
-function grouped(cuts: readonly Cut[], f: Frame): Cut[][] {
+function grouped(cuts: readonly Cut[], f: Frame): (readonly Cut[])[] {
   const ordered = cuts.map((c, i) => ({ c, i })).sort((x, y) => x.c.rank - y.c.rank || x.i - y.i);
   const groups = new Map<string, Cut[]>();
   for (const { c } of ordered) {
@@ -56,7 +56,7 @@ function grouped(cuts: readonly Cut[], f: Frame): Cut[][] {
     const key = `${wordsOf(c).key(c, f)}|${tail}`;
     groups.set(key, [...(groups.get(key) ?? []), c]);
   }
-  return [...groups.values()];
+  return [...groups.values()].flatMap((g) => wordsOf(g[0] as Cut).split?.(g, f) ?? [g]);
 }
 function sayGroup(group: readonly Cut[], f: Frame, ctx: SayContext): Omit<Callout, 'number'> {
   const c = group[0] as Cut;

@@ -1,15 +1,16 @@
-import { faceAxis, third } from '../geom/axis.js';
-import type { Axis } from '../geom/axis.js';
+import { FACES, faceAxis, third } from '../geom/axis.js';
+import type { Axis, Face } from '../geom/axis.js';
 import { middle, width } from '../geom/box.js';
 import type { Span } from '../geom/box.js';
 import type { DovetailCut } from './cut.js';
-import { called, clip, isFull, reaches } from './frame.js';
+import { called, clip, isFull, reaches, spanAt, spanFrom } from './frame.js';
 import type { Frame } from './frame.js';
 import type { Reader } from './reader.js';
-import { b, heading, readHeading, t } from './say.js';
-import type { Bare, Piece, ShapeWords } from './say.js';
+import { b, count, heading, readCount, readHeading, t } from './say.js';
+import type { Bare, Piece, Said, SayContext, ShapeWords } from './say.js';
 import { centresBest, fig, readCentres, readSpan, sayCentres, sayPlaces, saySpan, saySunk } from './span.js';
 import type { Clause } from './span.js';
+import { intoMates, readEnds, readMates } from './tails.js';
 
 const NAMES: Readonly<Record<DovetailCut['as'], string>> = {
   socket: 'Sliding dovetail socket',
@@ -17,6 +18,8 @@ const NAMES: Readonly<Record<DovetailCut['as'], string>> = {
   ease: 'Ease the socket',
 };
 
+/** Into an end: the word that a maker at the bench would use. */
+const WAY: Readonly<Record<string, string>> = { TOP: 'down', BOTTOM: 'up' };
 const even = (f: Frame, c: DovetailCut): boolean =>
   c.as !== 'end-socket' && middle(c.atFace) === middle(c.atFloor) && centresBest(f, c.taper, [c.atFace]);
 const run = (f: Frame, c: DovetailCut): Span => clip(f, c.run, c.runSpan);
@@ -25,10 +28,19 @@ export const dovetailWords: ShapeWords<DovetailCut> = {
   key(c, f) {
     const shape = even(f, c) ? [width(c.atFace), width(c.atFloor)] : ['by figures'];
     const bit = c.bit ? [c.bit.width, c.bit.angle] : [];
-    return ['dovetail', c.as, c.face, c.run, ...run(f, c), c.depth, ...shape, ...bit].join('|');
+    const end = endOf(f, c);
+    const along = end ? [spanFrom(f, end, run(f, c))[1]] : run(f, c);
+    return ['dovetail', c.as, c.face, c.run, ...along, c.depth, ...shape, ...bit].join('|');
+  },
+  split(group, f) {
+    const [first, second] = byEnd(group, f);
+    if (!first || !second) return [group];
+    return alike(first) === alike(second) && oneMate(first) && oneMate(second) ? [group] : [first, second];
   },
   print(group, f, ctx) {
     const c = group[0] as DovetailCut;
+    const [first, second] = byEnd(group, f);
+    if (first && second) return bothEnds(first, second, f, ctx);
     const name = heading(NAMES[c.as], group.length);
     const centred = even(f, c);
     const places = group.map((g) => ({ span: g.atFace, mates: group.length > 1 ? g.mates : [] }));
@@ -52,6 +64,67 @@ export const dovetailWords: ShapeWords<DovetailCut> = {
   parse: parseDovetail,
 };
 
+/** The end that an end socket is open to; undefined for any other. */
+function endOf(f: Frame, c: DovetailCut): Face | undefined {
+  const ends = reaches(f, c.run, run(f, c));
+  return c.as === 'end-socket' && ends.length === 1 ? ends[0] : undefined;
+}
+/** End sockets sorted by their end, low end first; one list when they have one end or none. */
+function byEnd(group: readonly DovetailCut[], f: Frame): (readonly DovetailCut[])[] {
+  const ends = [...new Set(group.map((c) => endOf(f, c)))].sort(
+    (a, z) => FACES.indexOf(a ?? 'left') - FACES.indexOf(z ?? 'left'),
+  );
+  return ends.map((end) => group.filter((c) => endOf(f, c) === end));
+}
+const sorted = (group: readonly DovetailCut[]): DovetailCut[] => [...group].sort((a, z) => a.atFace[0] - z.atFace[0]);
+const alike = (group: readonly DovetailCut[]): string =>
+  JSON.stringify(sorted(group).map((c) => [c.atFace, c.atFloor]));
+const oneMate = (group: readonly DovetailCut[]): boolean =>
+  group.every((c) => c.mates.join() === group[0]?.mates.join());
+/** The same sockets at two ends are one callout. */
+function bothEnds(low: readonly DovetailCut[], high: readonly DovetailCut[], f: Frame, ctx: SayContext): Said {
+  const c = low[0] as DovetailCut;
+  const ends = [low, high].map((g) => ({
+    end: endOf(f, g[0] as DovetailCut) as Face,
+    mates: (g[0] as DovetailCut).mates,
+  }));
+  const [a, z] = ends.map((e) => called(f, e.end));
+  const name = `Dovetail sockets, ${count(low.length)} at each end,`;
+  const far = spanFrom(f, ends[0]?.end as Face, run(f, c))[1];
+  const lead = ` open to ${called(f, c.face)}, ${a} and ${z}: in ${fig(f, far)} from each end; into the ${nounOf(f, c)} ${fig(f, c.depth)}`;
+  const at = (pick: (d: DovetailCut) => Span): Piece[] =>
+    sayPlaces(f, c.taper, low.map((d) => ({ span: pick(d), mates: [] })), ctx); // prettier-ignore
+  const bit = c.bit ? `; bit ${fig(f, c.bit.width)}, ${c.bit.angle}°` : '';
+  const body = [t(`${lead}; at the face `), ...at((d) => d.atFace), t('; at the floor '), ...at((d) => d.atFloor)];
+  return { name, runs: [b(name), ...body, t(`${bit}.`), ...intoMates(ends, f, ctx)] };
+}
+function parseBothEnds(r: Reader): readonly Bare<DovetailCut>[] | undefined {
+  if (!r.take('Dovetail sockets,') || readCount(r) === undefined || !r.take('at each end, open to')) return undefined;
+  const face = r.face();
+  const ends = face !== undefined && r.take(',') ? readEnds(r) : undefined;
+  const far = ends?.length === 2 && r.take(': in') ? r.figure() : undefined;
+  if (!ends || far === undefined || !r.take('from each end')) return undefined;
+  const found: Found = {};
+  while (r.take(';')) if (!readClause(r, found)) return undefined;
+  const { face: mouth, floor, depth } = found;
+  if (!r.take('.') || !mouth || !floor || depth === undefined || mouth.axis !== floor.axis) return undefined;
+  const into = readMates(r);
+  return ends.flatMap((end) =>
+    mouth.items.map((item, i) => ({
+      shape: 'dovetail' as const,
+      as: 'end-socket' as const,
+      face: face as Face,
+      run: faceAxis(end),
+      taper: mouth.axis,
+      runSpan: spanAt(r.frame, end, [0, far]),
+      atFace: item.span,
+      atFloor: (floor.items[i] ?? item).span,
+      depth,
+      ...(found.bit ? { bit: found.bit } : {}),
+      mates: into.get(end) ?? [],
+    })),
+  );
+}
 const nounOf = (f: Frame, c: DovetailCut): string => called(f, c.face).split(' ').pop() as string;
 function where(f: Frame, c: DovetailCut): Piece[] {
   const end = reaches(f, c.run, run(f, c));
@@ -63,7 +136,7 @@ function runClause(f: Frame, c: DovetailCut): Piece[] {
   const end = reaches(f, c.run, s);
   const face = end[0];
   if (isFull(f, c.run, s)) return [t('right across')];
-  if (c.as === 'end-socket' && end.length === 1 && face) return [t(saySunk(f, face, s, 'down'))];
+  if (c.as === 'end-socket' && end.length === 1 && face) return [t(saySunk(f, face, s, WAY[f.words[face]] ?? 'in'))];
   return [t(saySpan(f, c.run, s))];
 }
 
@@ -75,6 +148,8 @@ interface Found {
   bit?: { width: number; angle: number };
 }
 function parseDovetail(r: Reader): readonly Bare<DovetailCut>[] | undefined {
+  const two = r.attempt(() => parseBothEnds(r));
+  if (two) return two;
   const as = readHeading(r, NAMES);
   if (as === undefined || r.oneOf(['across', 'open to']) === undefined) return undefined;
   const face = r.face();

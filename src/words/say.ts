@@ -24,6 +24,8 @@ export interface SayContext {
 export interface ShapeWords<C extends Cut> {
   /** Cuts with equal keys share one callout. */
   key(cut: C, frame: Frame): string;
+  /** Takes a group apart where its members cannot be said together. */
+  split?(group: readonly C[], frame: Frame): readonly (readonly C[])[];
   print(group: readonly C[], frame: Frame, ctx: SayContext): Said;
   /** Reads from the name to the full stop of the geometry; undefined when it is another shape's. */
   parse(r: Reader): readonly Bare<C>[] | undefined;
