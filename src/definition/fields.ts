@@ -5,7 +5,10 @@ export const ID = '[a-z][a-z0-9]*(?:_[a-z0-9]+)*';
 /** `{i}`, `{i-1}`, `{i+1}`. */
 const LETTER = '\\{[a-z](?:[+-][0-9]{1,3})?\\}';
 /** An id as a key: each stretch after the first underscore may be a letter in braces (`rail_{i}`, `tail_{i}_{j}`). */
-export const KEY = new RegExp(`^[a-z][a-z0-9]*(?:_(?:[a-z0-9]+|${LETTER}))*$`);
+const WITH_LETTERS = `[a-z][a-z0-9]*(?:_(?:[a-z0-9]+|${LETTER}))*`;
+export const KEY = new RegExp(`^${WITH_LETTERS}$`);
+/** A key under `parts`: an id, or a part that a drawer makes (`short_1.front`), about which more is said. */
+export const PART_KEY = new RegExp(`^(?:${WITH_LETTERS}|${ID}\\.${ID})$`);
 /** A measure: as an id, capitals allowed (`W`, `row_2`). */
 export const MEASURE = /^[A-Za-z][A-Za-z0-9]*(?:_[A-Za-z0-9]+)*$/;
 /** A stock, shop or data key: no letters in braces. */

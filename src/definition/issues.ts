@@ -139,11 +139,17 @@ function idForm(path: JsonPath, inside: readonly Issue[]): Diagnostic {
     const known = inside.flatMap((i) => (i.code === 'invalid_value' ? i.values.map(String) : []));
     return diagnose('key-not-known', { path, key: true }, { key: id, known });
   }
-  return diagnose('id-form', { path, key: true }, { id, instead: asId(id, measure), measure });
+  return diagnose('id-form', { path, key: true }, { id, instead: asId(id, path), measure });
 }
 /** The nearest name that may be used, when there is one. */
-function asId(id: string, measure: boolean): string | undefined {
+function asId(id: string, path: JsonPath): string | undefined {
   if (id.length > 80) return undefined;
+  const measure = path[0] === 'measures';
+  const [owner, made, ...more] = id.split('.');
+  if (path[0] === 'parts' && made !== undefined && more.length === 0) {
+    const both = [owner as string, made].map((word) => asId(word, []));
+    return both.includes(undefined) ? undefined : both.join('.');
+  }
   const joined = id
     .trim()
     .replace(measure ? /$^/ : /([a-z0-9])([A-Z])/g, '$1_$2')

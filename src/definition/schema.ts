@@ -3,6 +3,7 @@ import {
   KEY,
   Length,
   MEASURE,
+  PART_KEY,
   PLAIN_ID,
   choice,
   count,
@@ -198,7 +199,7 @@ export function definitionSchema(kinds: readonly JointFields[] = []) {
       stock: z
         .record(z.string().regex(PLAIN_ID), Stock)
         .meta({ description: 'what parts are made of', examples: [{ oak: { lumber: 'oak-white', quarter: '5/4' } }] }),
-      parts: byId(Part, 'the parts'),
+      parts: byId(Part, 'the parts; short_1.front says more about a part that a drawer makes', PART_KEY),
       joints: byId(Joint, 'the joints').optional(),
       drawers: byId(Drawer, 'grids of drawers').optional(),
       groups: byId(Group, 'groups of parts').optional(),
@@ -214,7 +215,7 @@ export function definitionSchema(kinds: readonly JointFields[] = []) {
     })
     .meta({ id: 'Definition', description: 'a piece of furniture', examples: [{ format: 1, units: 'in' }] });
 }
-const byId = <T extends z.ZodType>(of: T, description: string) =>
-  z.record(z.string().regex(KEY), of).meta({ description, examples: [{}] });
+const byId = <T extends z.ZodType>(of: T, description: string, key = KEY) =>
+  z.record(z.string().regex(key), of).meta({ description, examples: [{}] });
 
 export type DefinitionSchema = ReturnType<typeof definitionSchema>;
