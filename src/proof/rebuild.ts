@@ -108,7 +108,8 @@ function tongue(c: Of<'tenon'>, t: Of<'tenon'>['tongues'][number]): Recipe {
   const [p, q] = others(along);
   const sign = faceSign(c.end);
   const tip = c.shoulder + sign * t.length;
-  if (!c.mitre) {
+  // Words of a haunch tell a square end; only tenons are mitred.
+  if (!c.mitre || t.haunch) {
     const box: [Span, Span, Span] = [t.a, t.b, t.a];
     box[along] = span(c.shoulder, tip);
     box[p] = t.a;

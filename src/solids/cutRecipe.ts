@@ -79,10 +79,13 @@ function tails(cut: TailsCut, blank: Box3): Recipe {
 function tenon(cut: TenonCut, blank: Box3): Recipe {
   const [along, sign] = [faceAxis(cut.end), faceSign(cut.end)];
   const [a, b] = others(along);
+  // A haunch fills the groove beside the mortise and meets no other tenon: its end stays square.
   const kept = cut.tongues.map((tongue): Recipe => {
     const tip = cut.shoulder + sign * tongue.length;
     const straight = withSpan(withSpan(withSpan(blank, along, span(cut.shoulder, tip)), a, tongue.a), b, tongue.b);
-    return cut.mitre ? mitred(straight, cut.mitre.long, along, sign, tongue.length) : { op: 'box', at: straight };
+    return cut.mitre && !tongue.haunch
+      ? mitred(straight, cut.mitre.long, along, sign, tongue.length)
+      : { op: 'box', at: straight };
   });
   return { op: 'cut', from: { op: 'box', at: beyond(blank, cut.end, cut.shoulder) }, tools: kept };
 }

@@ -79,7 +79,7 @@ export interface TenonCut extends CutCommon {
     readonly length: number;
     readonly haunch?: boolean;
   }[];
-  /** The tongue's end is mitred: full length at `long`'s side, shorter by the tongue's size along that axis at the other. */
+  /** Tongues' ends are mitred, haunches stay square: full length at `long`'s side, shorter by the tongue's size along that axis at the other. */
   readonly mitre?: { readonly long: Face };
 }
 /** Straight from nothing at `begin` (coordinate along the end's axis) to `off` taken from `face` at `end`. */

@@ -26,7 +26,8 @@ export const tenonWords: ShapeWords<TenonCut> = {
     const ends = group.map((g) => called(f, g.end)).join(' and ');
     const shoulder = `shoulder ${fig(f, distance(f, c.end, c.shoulder))} from ${group.length > 1 ? 'each' : 'the'} end`;
     const clauses = c.tongues.map((x) => `; ${x.haunch ? 'haunch' : c.as} ${sayTongue(f, c, x)}`);
-    const mitre = c.mitre ? `; mitred, long at ${called(f, c.mitre.long)}` : '';
+    const square = c.tongues.some((x) => x.haunch) ? ', haunch square' : '';
+    const mitre = c.mitre ? `; mitred${square}, long at ${called(f, c.mitre.long)}` : '';
     const body = `${shoulder}${clauses.join('')}${mitre}.`;
     return { name, runs: [b(name), t(` ${ends}: ${body}`), ...intoMates(group, f, ctx)] };
   },
@@ -47,7 +48,7 @@ function parseTenon(r: Reader): readonly Bare<TenonCut>[] | undefined {
   const tongues: Tongue[] = [];
   let mitre: Face | undefined;
   while (r.take(';')) {
-    if (r.take('mitred, long at')) {
+    if (r.oneOf(['mitred, haunch square, long at', 'mitred, long at'])) {
       mitre = r.face();
       if (mitre === undefined) return undefined;
       continue;

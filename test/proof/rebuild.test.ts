@@ -6,7 +6,8 @@ import { proveCard } from '../../src/proof/proveCards.js';
 import { partRecipe } from '../../src/solids/cutRecipe.js';
 import { sayCuts } from '../../src/words/callout.js';
 import { cardText } from '../../src/words/card.js';
-import { chestSide, drawerSide, leg, markOf } from './parts.js';
+import { inches } from '../../src/lengths/length.js';
+import { chestSide, drawerSide, leg, markOf, sample } from './parts.js';
 
 const textOf = (part: Part): string => cardText(part, sayCuts(part, part.cuts, { units: 'in', markOf }), 'in');
 let kernel: CountedKernel;
@@ -21,6 +22,50 @@ describe('a part rebuilt from its card alone is the part of the model', () => {
   for (const part of [chestSide(), drawerSide(), leg()]) {
     it(part.mark, () => expect(prove(textOf(part), part)).toEqual([]));
   }
+});
+
+/** A stile 3/4 x 2 x 20, its tenon 1/4 x 1 1/4, 1 1/8 long, mitred; beside it a haunch 1/4 long. */
+const stile = (): Part =>
+  sample({
+    id: 'stile',
+    mark: 'S1',
+    name: 'stile',
+    size: [0.75, 2, 20],
+    growth: [
+      [0, 0],
+      [0, 0],
+      [0, inches(1.125)],
+    ],
+    order: [0, 1, 2],
+    words: ['LEFT', 'RIGHT', 'FRONT', 'BACK', 'BOTTOM', 'TOP'],
+    reference: { face: 'left', edge: 'front', end: 'bottom' },
+    cuts: [
+      {
+        id: 't.1',
+        from: 't',
+        mates: [],
+        rank: 2,
+        shape: 'tenon',
+        as: 'tenon',
+        end: 'top',
+        shoulder: inches(20),
+        tongues: [
+          { a: [inches(0.25), inches(0.5)], b: [inches(0.5), inches(1.75)], length: inches(1.125) },
+          { a: [inches(0.25), inches(0.5)], b: [0, inches(0.5)], length: inches(0.25), haunch: true },
+        ],
+        mitre: { long: 'left' },
+      },
+    ],
+  });
+describe('a mitred tenon with a haunch', () => {
+  it('the words say that the haunch is square, and the rebuilt stile is the one of the model', () => {
+    expect(textOf(stile())).toContain('mitred, haunch square, long at LEFT');
+    expect(prove(textOf(stile()), stile())).toEqual([]);
+  });
+  it('measures what its figures give: the mitre takes a prism of 1/4 x 1/4 / 2 off 1 1/4, nothing off the haunch', () => {
+    const tongues = 0.25 * 1.25 * 1.125 - (0.25 * 0.25 * 1.25) / 2 + 0.25 * 0.5 * 0.25;
+    expect(kernel.volume(partRecipe(stile())) / 25.4 ** 3).toBeCloseTo(0.75 * 2 * 20 + tongues, 6);
+  });
 });
 
 const SWAPS: readonly (readonly [RegExp, string])[] = [
