@@ -33,11 +33,12 @@ export function showing(view: View, part: Standing, all: readonly Standing[], re
   if (Math.min(r.w, r.h) < 0.9) return undefined;
   const near = nearness(part, view.direction.toward);
   const before = all
-    .filter((s) => s !== part && nearness(s, view.direction.toward) > near + 1)
+    .filter((s) => s !== part && nearness(s, view.direction.toward) > near - 1)
     .map((s) => rectOf(view, s.shoulder));
+  const inset = Math.min(1.4, r.w / 2 - 0.01);
   for (const fx of [0.95, 0.9, 0.8, 0.65, 0.5, 0.35]) {
     for (const fy of [0.5, 0.35, 0.65, 0.2, 0.8]) {
-      const at: Point = [r.x + r.w * fx, r.y + r.h * fy];
+      const at: Point = [Math.min(r.x + r.w * fx, r.x + r.w - inset), r.y + r.h * fy];
       if (at[0] < view.box.x + view.box.w * (1 - reach)) continue;
       if (!before.some((b) => within(b, at))) return at;
     }
@@ -45,7 +46,7 @@ export function showing(view: View, part: Standing, all: readonly Standing[], re
   return undefined;
 }
 const within = (r: Rect, p: Point): boolean =>
-  p[0] > r.x - 0.9 && p[0] < r.x + r.w + 0.9 && p[1] > r.y - 0.9 && p[1] < r.y + r.h + 0.9;
+  p[0] > r.x - 0.7 && p[0] < r.x + r.w + 0.7 && p[1] > r.y - 0.7 && p[1] < r.y + r.h + 0.7;
 
 /** The targets in an order in which no two leaders cross, as far as exchanging pairs goes. */
 function uncrossed(targets: readonly Target[], x: number, ys: readonly number[]): Target[] {

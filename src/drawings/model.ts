@@ -164,7 +164,7 @@ export function cuttingPlanes(model: Model, pulls: readonly Box3[]): { across: n
     const all = spans.length > 0 ? spans : [model.overall[axis]];
     const clear = (at: number): boolean =>
       !pulls.some((p) => at > p[axis][0] - CLEARANCE && at < p[axis][1] + CLEARANCE) &&
-      !model.case.some((s) => edges(s.shoulder[axis]).some((e) => Math.abs(e - at) < NM_PER_MM));
+      !model.case.some((s) => edges(s.shoulder[axis]).some((e) => Math.abs(e - at) < 4 * NM_PER_MM));
     for (const s of all) {
       const at = fractions.map((f) => s[0] + (s[1] - s[0]) * f).find(clear);
       if (at !== undefined) return Math.round(at);
@@ -184,7 +184,7 @@ export function cuttingPlanes(model: Model, pulls: readonly Box3[]): { across: n
     up: pick(
       2,
       middle.map((o) => o.up),
-      middle.length > 0 ? [0.75, 0.65, 0.3] : [0.86, 0.6, 0.4],
+      middle.length > 0 ? [0.75, 0.65, 0.3] : [0.86, 0.9, 0.8, 0.7, 0.6, 0.4],
     ),
   };
 }

@@ -100,12 +100,14 @@ export function elevationDimensions(input: Prepared, lay: Arrangement, marks: re
   if (outside(input, under, 0)) chains.push({ id: 'case', side: 'below', links: links(input, front, 0, caseWidth) });
   if (!alike) chains.push({ id: 'width', side: 'above', links: links(input, front, 0, overall(0)) });
   const measure = measureFigure(input.faces);
+  // Where `adds up to` will stand.
+  const sumsBox = { x: front.box.x - 32, y: front.box.y + front.box.h + 2.4, w: 27.5, h: 3.8 };
   const below = lanesBelow(input) > 1 ? 20 : 9;
   const frontPlan = placeDimensions({
     view: front.box,
     chains,
     room: { left: 34, above: 8.6, below },
-    taken: marks,
+    taken: stack.length > 1 ? [...marks, sumsBox] : marks,
     beyond: 10,
     measure,
   });

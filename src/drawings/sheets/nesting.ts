@@ -261,31 +261,30 @@ function cutLines(
 function legend(input: Prepared, sheet: SheetLayout, outline: Rect, oneTo: number): Item[] {
   const { faces } = input;
   const y = outline.y + outline.h + 6.2;
-  const size = setText(faces, `Sheet ${printed(input, sheet.length)} × ${printed(input, sheet.width)}`, {
-    x: outline.x,
-    y,
-    size: SIZE.text,
-  });
+  const words = `Sheet ${printed(input, sheet.length)} × ${printed(input, sheet.width)}`;
+  const right = `kerf ${printed(input, sheet.kerf)}, trim ${printed(input, sheet.trim)} on two edges`;
   const full = scaleBarFor(input.piece.units, 1 / oneTo);
   // Short blocks: every second figure only.
   const bar = full.block < 9 ? { ...full, figures: full.figures.map((f, i) => (i % 2 === 0 ? f : '')) } : full;
-  const barX = outline.x + size.width + 5;
-  const grainX = barX + bar.block * 4 + 12;
-  const right = `kerf ${printed(input, sheet.kerf)}, trim ${printed(input, sheet.trim)} on two edges`;
-  const arrow =
-    sheet.grain === 'width'
-      ? grainArrow([grainX + 4, y + 3], [grainX + 4, y - 5])
-      : grainArrow([grainX, y - 1.2], [grainX + 28, y - 1.2]);
+  const [sizeWidth, rightWidth] = [widthOf(faces, words, SIZE.text), widthOf(faces, right, SIZE.text)];
+  const grainWidth = sheet.grain === 'none' ? 0 : 31 + widthOf(faces, 'grain of the face', SIZE.text);
+  const least = sizeWidth + 5 + bar.block * 4 + 10 + grainWidth + 8 + rightWidth;
+  const field = fieldOf(input.paper);
+  const x = Math.max(field.left, Math.min(outline.x, field.right - least));
+  const barX = x + sizeWidth + 5;
+  const grainX = barX + bar.block * 4 + 10;
+  const standing = sheet.grain === 'width';
+  const arrow = standing
+    ? grainArrow([grainX + 4, y + 3], [grainX + 4, y - 5])
+    : grainArrow([grainX, y - 1.2], [grainX + 28, y - 1.2]);
   const grain =
-    sheet.grain === 'none'
-      ? []
-      : [...arrow, ...label(faces, 'grain of the face', grainX + (sheet.grain === 'width' ? 9 : 31), y)];
+    grainWidth === 0 ? [] : [...arrow, ...label(faces, 'grain of the face', grainX + (standing ? 9 : 31), y)];
+  const end = Math.max(outline.x + outline.w, x + least);
   return [
-    ...size.items,
+    ...setText(faces, words, { x, y, size: SIZE.text }).items,
     ...scaleBar(faces, { ...bar, label: '' }, barX, y - 3.4),
     ...grain,
-    ...setText(faces, right, { x: Math.max(outline.x + outline.w, grainX + 100), y, size: SIZE.text, anchor: 'end' })
-      .items,
+    ...setText(faces, right, { x: end, y, size: SIZE.text, anchor: 'end' }).items,
   ];
 }
 
