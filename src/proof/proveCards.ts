@@ -15,6 +15,7 @@ import { cardTexts } from './cardRegions.js';
 import { pdfTexts } from './pdfTexts.js';
 import { rebuild, removed } from './rebuild.js';
 import { unmatched } from './sameCuts.js';
+import { sameSurface } from './sameSurface.js';
 
 /** Two solids are the same part when no more than this is in one and not in the other, mm3 (all figures on the step). */
 const BAR = 1;
@@ -58,6 +59,7 @@ export function proveCard(text: string, part: Part, solid: Recipe, kernel: Kerne
   const low = byAxis((a) => -part.growth[a][0] + 0);
   const own: Recipe = { op: 'placed', by: shifted(low), of: rebuild(card) };
   found.push(...proveCuts(card, part));
+  if (sameSurface(kernel.mesh(own), kernel.mesh(solid))) return found;
   const differ = difference(own, solid, kernel);
   if (differ <= BAR) return found;
   const bar = BAR + slack(card, text, kernel);
