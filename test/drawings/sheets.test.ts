@@ -2,7 +2,10 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { drawSheets, planSheets } from '../../src/drawings/index.js';
 import type { DrawInput } from '../../src/drawings/index.js';
 import type { GroupItem, Item, Sheet, TextItem } from '../../src/drawings/picture.js';
-import { extentOf, FRONT, ISOMETRIC, onPaper, PLAN, RIGHT_SIDE, viewAt } from '../../src/drawings/views.js';
+import { modelOf } from '../../src/drawings/model.js';
+import { cutPiece } from '../../src/drawings/section.js';
+import type { CutPiece } from '../../src/drawings/section.js';
+import { extentOf, FRONT, ISOMETRIC, onPaper, PLAN, RIGHT_SIDE, viewAt, viewsOf } from '../../src/drawings/views.js';
 import { dot } from '../../src/geom/placement.js';
 import { loadFaces } from '../../src/io/fonts.js';
 import { inches } from '../../src/lengths/length.js';
@@ -121,6 +124,34 @@ describe('sheets', () => {
 });
 const vertical = (c: { from: readonly [number, number]; to: readonly [number, number] }): boolean =>
   Math.abs(c.from[1] - c.to[1]) > Math.abs(c.from[0] - c.to[0]);
+
+describe('sections', () => {
+  /** Areas by hand: side 7/8 × 19 in = 16.625 sq in; front rail 3/4 × 2 1/2 = 1.875 sq in. */
+  it('cut the parts where the plane meets them, and know how their grain lies', () => {
+    const prepared = { ...input, model: modelOf(input.piece, input.solids), views: viewsOf(input.piece, input.solids) };
+    const flatwise = cutPiece(prepared, { axis: 2, at: inches(20), direction: PLAN });
+    const deep = cutPiece(prepared, { axis: 0, at: inches(30), direction: RIGHT_SIDE });
+    const of = (piece: CutPiece, id: string) => piece.parts.find((p) => p.standing.part.id === id);
+    expect(Math.abs(area(of(flatwise, 'side_left')?.rings ?? []))).toBeCloseTo(16.625 * 645.16, 3);
+    expect(Math.abs(area(of(deep, 'front_rail_2')?.rings ?? []))).toBeCloseTo(1.875 * 645.16, 3);
+    expect(of(flatwise, 'side_left')?.grain).toBe('end');
+    expect(of(deep, 'front_rail_2')?.grain).toBe('end');
+    expect(of(deep, 'd_5.p6')?.grain).toBe('sheet');
+    expect(of(flatwise, 'd_4.p1')?.grain).toBe('long');
+    expect(of(flatwise, 'top')).toBeUndefined();
+  });
+});
+/** Shoelace formula, sq mm. */
+const area = (rings: CutPiece['parts'][number]['rings']): number =>
+  rings.reduce(
+    (sum, ring) =>
+      sum +
+      ring.reduce((s, [x, y], i) => {
+        const [u, v] = ring[(i + 1) % ring.length] ?? [x, y];
+        return s + (x * v - u * y) / 2;
+      }, 0),
+    0,
+  );
 
 describe('views', () => {
   it('are right-handed: right × up points to the eye', () => {

@@ -21,6 +21,7 @@ import { arrange } from './arrangement.js';
 import type { Arrangement } from './arrangement.js';
 import { elevationDimensions, lanesBelow } from './elevationDimensions.js';
 import { frontTable, frontTableHeight, frontRows, keyRows, partsKey, partsKeyHeight } from './partsKey.js';
+import type { KeyRow } from './partsKey.js';
 import { IDENTITY } from '../../geom/placement.js';
 import { NM_PER_MM } from '../../lengths/length.js';
 import { byAxis } from '../../geom/box.js';
@@ -31,11 +32,7 @@ export const elevations: SheetKind = {
   title: 'Elevations',
   plan: () => 1,
   draw(input, _page, place) {
-    const key = keyRows(input);
-    const fronts = frontRows(input).rows.length;
-    const keyHeight = partsKeyHeight(key.length) + frontTableHeight(fronts);
-    const lay = arrange(input, keyHeight, lanesBelow(input)) ?? arrange(input, 0, lanesBelow(input));
-    if (!lay) throw new RangeError('the piece is too large for the smallest scale of the list (1:100)');
+    const { lay, rows } = withKey(input);
     const scale = `1:${lay.oneTo}`;
     return sheetOf(input, place, {
       id: 'elevations',
@@ -52,7 +49,7 @@ export const elevations: SheetKind = {
         ...planeMarks(input, lay),
         ...dimensions(input, lay),
         ...balloons(input, lay),
-        ...keys(input, lay),
+        ...keys(input, lay, rows),
         ...scaleBar(input.faces, scaleBarFor(input.piece.units, 1 / lay.oneTo), ...barAt(input, lay)),
       ],
     });
@@ -265,9 +262,28 @@ function planBalloons(input: Prepared, lay: Arrangement, shown: ReadonlySet<stri
   return balloonColumn(input.faces, targets, plan.box.x - 14, [top, plan.box.y + plan.box.h - 2]).items;
 }
 
-function keys(input: Prepared, lay: Arrangement): Item[] {
+/**
+ * The arrangement and as many rows of the key as it holds: a long key is cut short (and says so) before it costs more
+ * than a third of the scale.
+ */
+function withKey(input: Prepared): { readonly lay: Arrangement; readonly rows: readonly KeyRow[] } {
+  const all = keyRows(input);
+  const lanes = lanesBelow(input);
+  const fronts = frontTableHeight(frontRows(input).rows.length);
+  const best = arrange(input, 0, lanes);
+  if (!best) throw new RangeError('the piece is too large for the smallest scale of the list (1:100)');
+  for (let count = all.length; count > 2; count -= 2) {
+    const lay = arrange(input, partsKeyHeight(count) + fronts, lanes);
+    if (!lay || lay.oneTo > best.oneTo * 1.34) continue;
+    const rows =
+      count === all.length ? all : [...all.slice(0, count - 1), { marks: '…', name: 'the cut list has all' }];
+    return { lay, rows };
+  }
+  return { lay: arrange(input, partsKeyHeight(2) + fronts, lanes) ?? best, rows: all.slice(0, 2) };
+}
+function keys(input: Prepared, lay: Arrangement, rows: readonly KeyRow[]): Item[] {
   const { x, y, w } = lay.key;
-  const key = partsKey(input.faces, keyRows(input), x, y, w);
+  const key = partsKey(input.faces, rows, x, y, w);
   if (input.piece.drawers.length === 0) return key.items;
   return [...key.items, ...frontTable(input, x, key.y + 6.6, w).items];
 }
