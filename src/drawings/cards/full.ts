@@ -125,9 +125,14 @@ function views(look: CardLook): Item[] {
   out.push(...sideView(seen, end, { x, y: y + 25.5, w: 122, h: tall ? 37 : 46 }, name(end), endTop(card, end)).items);
   const top = y + (tall ? 63 : 73);
   if (tall) {
-    const w = second ? 48 : 92;
-    out.push(...sideView(seen, first, { x, y: top, w, h: 125 }, name(first)).items);
-    if (second) out.push(...sideView(seen, second, { x: x + 49, y: top, w, h: 125 }, name(second)).items);
+    // A slender part has room for a third side.
+    const slender = deep > 6 * Math.max(f.blank[0][1] - f.blank[0][0], f.blank[1][1] - f.blank[1][0]);
+    const shown = [first, ...others].slice(0, slender ? 3 : 2);
+    const w = shown.length === 1 ? 92 : 97 / shown.length;
+    shown.forEach((face, i) => {
+      const label_ = shown.length === 3 ? (n: number): string => `${called(f, face)} 1:${n}` : name(face);
+      out.push(...sideView(seen, face, { x: x + i * w, y: top, w, h: 125 }, label_).items);
+    });
   } else {
     out.push(...sideView(seen, first, { x, y: top, w: 122, h: second ? 46 : 60 }, name(first)).items);
     if (second) out.push(...sideView(seen, second, { x, y: top + 46, w: 122, h: 46 }, name(second)).items);

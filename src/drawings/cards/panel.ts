@@ -64,7 +64,7 @@ export function sideView(look: Look, face: Face, zone: Zone, caption: (oneTo: nu
     ...cuts.flatMap((c) => pencil(c, v)),
     ...names(faces, card, v, taken),
     ...discs(look, v, taken),
-    ...marks(card, v, taken),
+    ...marks(card, v, taken, widthOf(faces, caption(oneTo), SIZE.text) / 2 + 3),
     ...figuresAcross(faces, v, cuts, [zone.x, zone.x + zone.w]),
     ...figuresUp(faces, v, cuts, [zone.y + ABOVE - 4, v.y + v.h + 2], atLeft),
   ];
@@ -85,6 +85,8 @@ const inside = (r: Rect, v: Placed, air: number): boolean =>
 function names(faces: Faces, card: Card, v: Placed, taken: Rect[]): Item[] {
   const f = card.frame;
   const out: Item[] = [];
+  // On an end the joint itself is what is to be seen.
+  if (faceAxis(v.side.face) === card.part.length && card.part.cuts.some((c) => shows(c, v))) return out;
   const put = (text: string, cx: number, cy: number, size: number): void => {
     const r = box(cx, cy, widthOf(faces, text, size, 'semibold') + 1, size * 0.95);
     if (!inside(r, v, 0.6) || taken.some((t) => collide(t, r))) return;
@@ -120,7 +122,7 @@ function names(faces: Faces, card: Card, v: Placed, taken: Rect[]): Item[] {
 }
 
 /** Face mark from the reference edge on the reference face, edge mark outside that edge, grain along the wood. */
-function marks(card: Card, v: Placed, taken: Rect[]): Item[] {
+function marks(card: Card, v: Placed, taken: Rect[], caption: number): Item[] {
   const { part } = card;
   const { edge, face } = part.reference;
   const out: Item[] = [];
@@ -129,7 +131,7 @@ function marks(card: Card, v: Placed, taken: Rect[]): Item[] {
       edge === v.side.left ? 'right' : edge === v.side.right ? 'left' : edge === v.side.bottom ? 'up' : 'down';
     const lying = into === 'up' || into === 'down';
     const reach = lying ? v.h : v.w;
-    const spot = free(v, taken, lying, into);
+    const spot = free(v, taken, lying, into, caption);
     if (reach >= 11 && spot) {
       out.push(...faceMark(spot[0], spot[1], into), ...edgeMark(spot[0], spot[1], into));
       taken.push(spot[2]);
@@ -171,6 +173,7 @@ function free(
   taken: readonly Rect[],
   lying: boolean,
   into: Heading,
+  caption: number,
 ): readonly [number, number, Rect] | undefined {
   for (const k of [0.3, 0.36, 0.64, 0.2, 0.5, 0.75, 0.12, 0.85]) {
     const x = lying ? v.x + v.w * k : into === 'right' ? v.x : v.x + v.w;
@@ -178,6 +181,8 @@ function free(
     const r: Rect = lying
       ? { x: x - 9, y: into === 'up' ? y - 10 : y, w: 11, h: 10 }
       : { x: into === 'right' ? x : x - 10, y: y - 9, w: 10, h: 11 };
+    // Below the view stands its caption: the edge mark keeps beside it.
+    if (into === 'up' && Math.abs(x - v.x - v.w / 2) < caption) continue;
     if (!taken.some((t) => collide(t, r))) return [x, y, r];
   }
   return undefined;
