@@ -102,7 +102,7 @@ export function elevationDimensions(input: Prepared, lay: Arrangement, marks: re
   const measure = measureFigure(input.faces);
   // Where `adds up to` will stand.
   const sumsBox = { x: front.box.x - 32, y: front.box.y + front.box.h + 2.4, w: 27.5, h: 3.8 };
-  const below = lanesBelow(input) > 1 ? 20 : 9;
+  const below = lanesBelow(input) > 1 ? 20 : 9.4;
   const frontPlan = placeDimensions({
     view: front.box,
     chains,

@@ -192,7 +192,7 @@ function dimensions(input: Prepared, lay: Arrangement): Item[] {
   const [x] = onPaper(lay.front, [at.across, 0, 0]);
   const marks = [
     { x: x - 10, y: lay.front.box.y - 4.6, w: 10.5, h: 4 },
-    { x: x - 10, y: lay.front.box.y + lay.front.box.h + 0.6, w: 10.5, h: 4 },
+    { x: x - 10, y: lay.front.box.y + lay.front.box.h + 0.6, w: 10.5, h: 4.6 },
   ];
   const plans = elevationDimensions(input, lay, marks);
   const sums = plans.heights ? label(input.faces, plans.heights.words, ...plans.heights.at, { anchor: 'end' }) : [];
