@@ -126,15 +126,11 @@ function setAtoms(faces: Faces, atoms: readonly Atom[], setting: Setting): SetTe
   return { items, width };
 }
 function wordItem(atom: { readonly face: FaceName }, string: string, x: number, setting: Setting): TextItem {
-  const item = {
-    kind: 'text',
-    x: round3(x),
-    y: round3(setting.y),
-    size: round3(setting.size),
-    face: atom.face,
-  } as const;
-  const toned = setting.tone === undefined || setting.tone === 'black' ? {} : { tone: setting.tone };
-  return { ...item, anchor: 'start', turn: 0, string, ...toned };
+  const [left, y, size, { face }] = [round3(x), round3(setting.y), round3(setting.size), atom];
+  const { tone } = setting;
+  return tone === undefined || tone === 'black'
+    ? { kind: 'text', x: left, y, size, face, anchor: 'start', turn: 0, string }
+    : { kind: 'text', x: left, y, size, face, anchor: 'start', turn: 0, string, tone };
 }
 
 /** A figure as outlines, and the hidden run of its plain text over the same width. */

@@ -1,5 +1,8 @@
 import type { Mesh, Rings } from './solid.js';
 
+type Point3 = readonly [number, number, number];
+const byPlace = (a: Point3, b: Point3): number => a[0] - b[0] || a[1] - b[1] || a[2] - b[2];
+
 const byNumbers = (a: readonly number[], b: readonly number[]): number => {
   for (let i = 0; i < a.length; i++) {
     const d = (a[i] as number) - (b[i] as number);
@@ -12,25 +15,44 @@ const byNumbers = (a: readonly number[], b: readonly number[]): number => {
  * A mesh whose bytes depend on nothing but its triangles: corners at the same place made one and sorted by place,
  * triangles begun at their lowest corner and sorted; triangles that have lost their area to rounding go.
  */
-export function canonicalMesh(points: readonly (readonly number[])[], corners: ArrayLike<number>): Mesh {
-  const order = points.map((_, i) => i).sort((a, b) => byNumbers(points[a] as number[], points[b] as number[]));
+export function canonicalMesh(points: readonly Point3[], corners: ArrayLike<number>): Mesh {
+  const order = points.map((_, i) => i).sort((a, b) => byPlace(points[a] as Point3, points[b] as Point3));
   const place = new Uint32Array(points.length);
   const positions: number[] = [];
-  let last: readonly number[] | undefined;
+  let last: Point3 | undefined;
   for (const i of order) {
-    const p = points[i] as readonly number[];
-    if (last === undefined || byNumbers(p, last) !== 0) positions.push(...p);
+    const p = points[i] as Point3;
+    if (last === undefined || byPlace(p, last) !== 0) positions.push(p[0], p[1], p[2]);
     last = p;
     place[i] = positions.length / 3 - 1;
   }
-  const triangles: [number, number, number][] = [];
+  return { positions: Float64Array.from(positions), triangles: sortedTriangles(corners, place, positions.length / 3) };
+}
+
+/** Each triangle as one number in the base of the corners' count, which a double holds for 200 000 corners; sorted. */
+function sortedTriangles(corners: ArrayLike<number>, place: Uint32Array, base: number): Uint32Array {
+  if (base > 2e5) throw new RangeError(`a mesh of ${base} corners`);
+  const keys = new Float64Array(Math.floor(corners.length / 3));
+  let count = 0;
   for (let t = 0; t + 2 < corners.length; t += 3) {
-    const [a, b, c] = [0, 1, 2].map((k) => place[corners[t + k] as number] as number) as [number, number, number];
+    const a = place[corners[t] as number] as number;
+    const b = place[corners[t + 1] as number] as number;
+    const c = place[corners[t + 2] as number] as number;
     if (a === b || b === c || c === a) continue;
-    triangles.push(a < b && a < c ? [a, b, c] : b < c ? [b, c, a] : [c, a, b]);
+    if (a < b && a < c) keys[count++] = (a * base + b) * base + c;
+    else if (b < c) keys[count++] = (b * base + c) * base + a;
+    else keys[count++] = (c * base + a) * base + b;
   }
-  triangles.sort(byNumbers);
-  return { positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles.flat()) };
+  const out = new Uint32Array(count * 3);
+  keys
+    .subarray(0, count)
+    .sort()
+    .forEach((key, i) => {
+      out[i * 3] = Math.floor(key / (base * base));
+      out[i * 3 + 1] = Math.floor(key / base) % base;
+      out[i * 3 + 2] = key % base;
+    });
+  return out;
 }
 
 type Ring = readonly (readonly [number, number])[];

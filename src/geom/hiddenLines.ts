@@ -58,32 +58,33 @@ type Ends = readonly [number, number, number, number, number, number];
 export function coverOf(scene: Scene, p: Ends, gap: number): number[] {
   const { faces, index } = scene;
   const found: [number, number][] = [];
-  const low = Math.min(p[2], p[5]) + DEPTH;
-  const near = index?.search(
-    Math.min(p[0], p[3]),
-    Math.min(p[1], p[4]),
-    Math.max(p[0], p[3]),
-    Math.max(p[1], p[4]),
-    (i) => (faces[i * STRIDE + 15] as number) > low,
-  );
-  for (const i of near ?? []) {
-    let [from, to] = [0, 1];
+  const [ax, ay, az, bx, by, bz] = p;
+  const low = Math.min(az, bz) + DEPTH;
+  let all = false;
+  const cover = (i: number): boolean => {
     const base = i * STRIDE;
+    if (all || (faces[base + 15] as number) <= low) return false;
+    let from = 0;
+    let to = 1;
     for (let k = 0; k < 4 && from < to; k++) {
       // Height over the side (mm inside it), then depth before the edge: both linear, wanted above a margin.
       const at = base + k * 4;
-      const [x, y, c] = [faces[at] as number, faces[at + 1] as number, faces[at + 2] as number];
+      const x = faces[at] as number;
+      const y = faces[at + 1] as number;
+      const c = faces[at + 2] as number;
       const margin = k < 3 ? (faces[at + 3] as number) : DEPTH;
-      const h0 = x * p[0] + y * p[1] + c - margin - (k < 3 ? 0 : p[2]);
-      const h1 = x * p[3] + y * p[4] + c - margin - (k < 3 ? 0 : p[5]);
+      const h0 = x * ax + y * ay + c - margin - (k < 3 ? 0 : az);
+      const h1 = x * bx + y * by + c - margin - (k < 3 ? 0 : bz);
       if (h0 <= 0 && h1 <= 0) to = from;
       else if (h0 < 0) from = Math.max(from, h0 / (h0 - h1));
       else if (h1 < 0) to = Math.min(to, h0 / (h0 - h1));
     }
-    if (from >= to) continue;
-    if (from <= 0 && to >= 1) return [0, 1];
-    found.push([from, to]);
-  }
+    if (from <= 0 && to >= 1) all = true;
+    else if (from < to) found.push([from, to]);
+    return false;
+  };
+  index?.search(Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by), cover);
+  if (all) return [0, 1];
   found.sort((q, r) => q[0] - r[0]);
   const out: number[] = [];
   for (const [from, to] of found) {

@@ -119,6 +119,17 @@ function atOrigin(recipe: Turned): { base: Turned; shift: Vec3 } {
 }
 /** mm, to a thousandth of a nanometre. */
 const toMillimetres = (x: number): number => Math.round(x * UNIT * 1e3) / 1e9 + 0;
+const SINGLE = new Float32Array(3);
+const HALVES = new Uint16Array(SINGLE.buffer);
+/** Three numbers in single precision as one key; printing them would take most of the time of a mesh. */
+function singleKey(x: number, y: number, z: number): string {
+  SINGLE[0] = x;
+  SINGLE[1] = y;
+  SINGLE[2] = z;
+  for (let i = 0; i < 3; i++) SINGLE[i] = (SINGLE[i] as number) + 0; // -0 is 0
+  const [a, b, c, d, e, f] = HALVES as unknown as readonly [number, number, number, number, number, number];
+  return String.fromCharCode(a, b, c, d, e, f);
+}
 
 class Arena implements CountedKernel {
   private readonly solids = new Map<string, Manifold>();
@@ -300,14 +311,16 @@ class Arena implements CountedKernel {
   private meshOf(solid: Manifold): Mesh {
     // The library gives corners in single precision; where each truly is, it tells only when asked to set properties.
     // (The properties themselves are of no use: after a mirror, version 3.2.1 hands them to the wrong corners.)
-    const exact = new Map<string, readonly number[]>();
-    const told = solid.setProperties(1, (_, at) => exact.set(at.map(Math.fround).join(), at.map(toMillimetres)));
+    const exact = new Map<string, Vec3>();
+    const told = solid.setProperties(1, (_, [x = 0, y = 0, z = 0]) =>
+      exact.set(singleKey(x, y, z), [toMillimetres(x), toMillimetres(y), toMillimetres(z)]),
+    );
     this.kept(told);
     this.free(told);
     const { vertProperties, triVerts, numProp } = solid.getMesh();
-    const points = Array.from({ length: vertProperties.length / numProp }, (_, i) => {
-      const p = [...vertProperties.subarray(i * numProp, i * numProp + 3)];
-      return exact.get(p.join()) ?? p.map(toMillimetres);
+    const points = Array.from({ length: vertProperties.length / numProp }, (_, i): Vec3 => {
+      const [x, y, z] = vertProperties.subarray(i * numProp, i * numProp + 3) as unknown as Vec3;
+      return exact.get(singleKey(x, y, z)) ?? [toMillimetres(x), toMillimetres(y), toMillimetres(z)];
     });
     return canonicalMesh(points, triVerts);
   }

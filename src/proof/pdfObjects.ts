@@ -5,12 +5,9 @@ export interface PdfObject {
   readonly text: string;
   readonly stream?: Uint8Array;
 }
-const latin = (bytes: Uint8Array): string => {
-  let out = '';
-  for (let i = 0; i < bytes.length; i += 8192) out += String.fromCharCode(...bytes.subarray(i, i + 8192));
-  return out;
-};
-export { latin };
+/** Bytes as characters of the same number. */
+export const latin = (bytes: Uint8Array): string =>
+  Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString('latin1');
 
 /** All objects of a PDF by number, those packed in object streams too (PDF 1.7, 7.3.10 and 7.5.7). Throws RangeError when it is none. */
 export function pdfObjects(bytes: Uint8Array): ReadonlyMap<number, PdfObject> {

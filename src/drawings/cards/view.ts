@@ -195,15 +195,19 @@ function linesOf(mesh: Mesh, direction: Direction): readonly Line2[] {
   known.set(key, { visible, hidden: made.hidden });
   return visible;
 }
-type Flat = readonly [number, number, number, number, number, number];
+/** Three corners, then left, low, right and high. */
+type Flat = readonly [number, number, number, number, number, number, number, number, number, number];
 function flatTriangles(mesh: Mesh, d: Direction): Flat[] {
   const out: Flat[] = [];
   const at = (i: number): Vec3 => byAxis((a) => mesh.positions[(mesh.triangles[i] as number) * 3 + a] as number);
   for (let i = 0; i < mesh.triangles.length; i += 3) {
     const [p, q, r] = [at(i), at(i + 1), at(i + 2)];
-    const flat: Flat = [dot(d.right, p), dot(d.up, p), dot(d.right, q), dot(d.up, q), dot(d.right, r), dot(d.up, r)];
-    const twice = (flat[2] - flat[0]) * (flat[5] - flat[1]) - (flat[3] - flat[1]) * (flat[4] - flat[0]);
-    if (Math.abs(twice) > 1e-6) out.push(flat);
+    const [px, qx, rx] = [dot(d.right, p), dot(d.right, q), dot(d.right, r)];
+    const [py, qy, ry] = [dot(d.up, p), dot(d.up, q), dot(d.up, r)];
+    const twice = (qx - px) * (ry - py) - (qy - py) * (rx - px);
+    if (Math.abs(twice) <= 1e-6) continue;
+    const [left, low] = [Math.min(px, qx, rx), Math.min(py, qy, ry)];
+    out.push([px, py, qx, qy, rx, ry, left, low, Math.max(px, qx, rx), Math.max(py, qy, ry)]);
   }
   return out;
 }
@@ -215,6 +219,7 @@ function hasAir(l: Line2, flat: readonly Flat[]): boolean {
   return [0.05, -0.05].some((k) => {
     const [x, y] = [mx - (dy / size) * k, my + (dx / size) * k];
     return !flat.some((t) => {
+      if (x < t[6] - 1e-6 || y < t[7] - 1e-6 || x > t[8] + 1e-6 || y > t[9] + 1e-6) return false;
       const turn = (i: 0 | 2 | 4, j: 0 | 2 | 4): number =>
         (t[j] - t[i]) * (y - t[(i + 1) as 1]) - (t[(j + 1) as 1] - t[(i + 1) as 1]) * (x - t[i]);
       const [a, b, c] = [turn(0, 2), turn(2, 4), turn(4, 0)];
