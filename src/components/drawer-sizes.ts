@@ -1,5 +1,6 @@
-import { slideFamily, type SlideFamily } from '../data/slides.js';
+import { slideFamily, SLIDES, type SlideFamily } from '../data/slides.js';
 import type { Diagnostic } from '../diag/diagnostic.js';
+import { nameHint } from '../diag/didYouMean.js';
 import { inches, mm, nm, snapDown, type Length } from '../lengths/length.js';
 import { byRule, derived, type Sized } from '../value/sized.js';
 import type { ComponentContext } from './component.js';
@@ -46,7 +47,18 @@ export function drawerSizes(spec: DrawerFields, context: ComponentContext): Draw
   const findings: Diagnostic[] = [];
   const slide = spec.box.runner === 'side-slide' ? slideFamily(spec.box.slide, world.units) : undefined;
   if (spec.box.runner === 'side-slide' && !slide)
-    findings.push(fault(context, 'unknown-slide', `There is no slide called "${spec.box.slide}".`, ['box', 'slide']));
+    findings.push(
+      fault(
+        context,
+        'unknown-slide',
+        `There is no slide called "${spec.box.slide}".`,
+        ['box', 'slide'],
+        nameHint(
+          spec.box.slide ?? '',
+          SLIDES.map((s) => s.id),
+        ),
+      ),
+    );
   if (spec.front.kind === 'separate' && spec.box.runner === 'none')
     findings.push(
       fault(
@@ -210,6 +222,8 @@ function boxOf(
         context,
         'drawer-opening-too-small',
         `The opening leaves a drawer box ${name} of ${said(size.value, context.world.units)}; more than ${said(floor, context.world.units)} is needed.`,
+        [],
+        'Make the opening larger, or fewer drawers.',
       ),
     );
   }
@@ -247,7 +261,13 @@ function onSlides(
   const air = opening.up.value - above.value - height.value;
   if (air <= 0)
     findings.push(
-      fault(context, 'drawer-box-too-high', 'The drawer box is higher than its opening.', ['box', 'height']),
+      fault(
+        context,
+        'drawer-box-too-high',
+        'The drawer box is higher than its opening.',
+        ['box', 'height'],
+        'Leave "height" out: the opening gives it.',
+      ),
     );
   const room = nm(opening.deep.value - known.front.setBack.value - known.front.thickness.value - slide.behind);
   return { clearance, above, width, height, depth: spec.box.depth ?? slideLength(slide, room, context, findings) };
@@ -264,6 +284,8 @@ function slideLength(slide: SlideFamily, room: Length, context: ComponentContext
         context,
         'no-slide-fits',
         `There is room for ${said(room, units)} of slide; the shortest is ${said(slide.lengths[0] ?? 0, units)}.`,
+        [],
+        'Make the case deeper, or let an integral drawer slide on the part below it: "runner": "none".',
       ),
     );
   return byRule(

@@ -21,6 +21,6 @@ export const QUARTERS: readonly Quarter[] = [
   row('8/4', 1 + 3 / 4, 1 + 3 / 4),
   row('10/4', 2, 2 + 1 / 4),
   row('12/4', 2 + 1 / 4, 2 + 3 / 4, 'our default'),
-  row('16/4', 3 + 1 / 4, 3 + 3 / 4, 'our default'),
+  row('16/4', 3 + 1 / 4, 3 + 1 / 2, 'our default'),
 ];
 export const quarterByName = (name: string): Quarter | undefined => QUARTERS.find((q) => q.name === name);

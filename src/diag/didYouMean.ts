@@ -44,3 +44,12 @@ export function suggestion(word: string, known: readonly string[]): string | und
   if (meant !== undefined) return `did you mean ${meant}?`;
   return known.length > 0 && known.length <= 16 ? `known here: ${[...known].sort().join(', ')}` : undefined;
 }
+
+/** As a sentence about names: `Did you mean "x"?`, or the first of what there is. */
+export function nameHint(word: string, known: readonly string[]): string {
+  const meant = didYouMean(word, known);
+  if (meant !== undefined) return `Did you mean "${meant}"?`;
+  const list = [...known].sort().slice(0, MOST_LISTED).join(', ');
+  return list === '' ? 'There is none yet.' : `There is: ${list}${known.length > MOST_LISTED ? ' …' : ''}.`;
+}
+const MOST_LISTED = 8;

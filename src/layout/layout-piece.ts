@@ -1,4 +1,4 @@
-import type { Diagnostic, Outcome } from '../diag/diagnostic.js';
+import type { Diagnostic, JsonPath, Outcome } from '../diag/diagnostic.js';
 import type { Axis } from '../geom/axis.js';
 import type { Part, Piece, Stock } from '../piece/piece.js';
 import type { Layout } from './layout.js';
@@ -10,7 +10,7 @@ export function layoutPiece(piece: Piece): Outcome<Layout> {
   const findings = value.unplaced.map(({ part, why }): Diagnostic => ({
     code: 'part-larger-than-sheet',
     severity: 'error',
-    path: ['parts', part],
+    path: pathOf(piece, part),
     message: `${markOf(piece, part)} cannot be cut from its sheet: ${why}.`,
     hint: 'A larger sheet, or the part in two.',
     touches: [part],
@@ -18,6 +18,12 @@ export function layoutPiece(piece: Piece): Outcome<Layout> {
   return { value, findings };
 }
 
+/** Where the part stands in the definition, as near as its sizes tell. */
+const pathOf = (piece: Piece, id: string): JsonPath =>
+  piece.parts
+    .find((p) => p.id === id)
+    ?.size.find((s) => s.path)
+    ?.path?.slice(0, 2) ?? ['parts', id];
 const markOf = (piece: Piece, id: string): string => piece.parts.find((p) => p.id === id)?.mark ?? id;
 
 /** What is to be cut from which sheets: over-all sizes, tongues and all. */

@@ -1,6 +1,7 @@
 import type { PartSpec } from '../definition/definition.js';
 import type { ComponentPart } from '../components/index.js';
 import type { JsonPath } from '../diag/diagnostic.js';
+import { nameHint } from '../diag/didYouMean.js';
 import type { Axis, Face } from '../geom/axis.js';
 import { AXIS_NAMES, FACES, faceOf, others } from '../geom/axis.js';
 import type { Box3, Vec3 } from '../geom/box.js';
@@ -12,7 +13,6 @@ import { mapCut } from '../words/mapCut.js';
 import type { Body, BodyContext } from './body.js';
 import { axesOf } from './body.js';
 import type { Draft } from './expand.js';
-import { didYouMean } from './names.js';
 import { boxAbout, leans } from './lean.js';
 import { settleLean } from './settleLean.js';
 import type { Stock } from './piece.js';
@@ -35,7 +35,7 @@ export function stockFor(draft: Draft, ctx: BodyContext, known: readonly string[
   }
   const found = ctx.stocks.get(stock);
   if (!found && !known.includes(stock))
-    ctx.findings.error('stock-unknown', path, `There is no stock "${stock}".`, didYouMean(stock, known), [draft.id]);
+    ctx.findings.error('stock-unknown', path, `There is no stock "${stock}".`, nameHint(stock, known), [draft.id]);
   return found;
 }
 
@@ -132,7 +132,7 @@ function showOf(draft: Draft, ctx: BodyContext): Face[] {
   const odd = mirrorsShape(draft, ctx.drafts) && !draft.path.includes('show');
   return (draft.spec.show ?? []).flatMap((word, k) => {
     if (!(FACES as readonly string[]).includes(word)) {
-      ctx.findings.error('face-unknown', [...path, k], `"${word}" is not a face.`, didYouMean(word, FACES), [draft.id]);
+      ctx.findings.error('face-unknown', [...path, k], `"${word}" is not a face.`, nameHint(word, FACES), [draft.id]);
       return [];
     }
     const face = word as Face;
@@ -158,10 +158,11 @@ export function bodyFrom(p: ComponentPart, drawer: string, path: JsonPath, stock
   const box = byAxis((a) => [p.box[a][0].value, p.box[a][1].value] as const) as Box3;
   const size = byAxis((a): Sized => {
     const [lo, hi] = p.box[a];
-    return derived(nm(hi.value - lo.value), hi.rule ?? 'between its ends', [
+    const between = derived(nm(hi.value - lo.value), hi.rule ?? 'between its ends', [
       { name: `${p.id}.${faceOf(a, 1)}`, value: hi.value },
       { name: `${p.id}.${faceOf(a, -1)}`, value: lo.value },
     ]);
+    return { ...between, path };
   });
   return {
     id: p.id,

@@ -2,12 +2,12 @@ import type { Cell, ComponentContext, ComponentWorld, DrawerFields, Expansion, O
 import { COMPONENTS, gridCells } from '../components/index.js';
 import type { Definition, DrawerSpec, Length_ } from '../definition/definition.js';
 import type { JsonPath } from '../diag/diagnostic.js';
+import { nameHint } from '../diag/didYouMean.js';
 import type { Sized } from '../value/sized.js';
 import { meet } from '../geom/box.js';
 import type { Body } from './body.js';
 import type { Evaluator } from './evaluate.js';
 import type { Findings } from './fault.js';
-import { didYouMean } from './names.js';
 import { matches } from './patterns.js';
 import { wholeOf } from './role.js';
 import type { Stock } from './piece.js';
@@ -60,7 +60,7 @@ function likeOf(id: string, spec: DrawerSpec, ctx: DrawerContext): DrawerSpec | 
         'drawer-unknown',
         ['drawers', id, 'like'],
         `There are no drawers "${like}".`,
-        didYouMean(like, Object.keys(ctx.def.drawers ?? {})),
+        nameHint(like, Object.keys(ctx.def.drawers ?? {})),
       );
       return undefined;
     }
@@ -96,7 +96,7 @@ function bounding(
         'part-unknown',
         [...path, field, k],
         `There is no part "${word}" to bound the drawers.`,
-        didYouMean(word, [...ctx.bodies.keys()]),
+        nameHint(word, [...ctx.bodies.keys()]),
       );
       return undefined;
     }
@@ -112,6 +112,9 @@ function bounding(
   return undefined;
 }
 
+/** Most pulls on one drawer (our default). */
+const MOST_PULLS = 12;
+
 function fieldsOf(spec: DrawerSpec, path: JsonPath, ctx: DrawerContext): DrawerFields | undefined {
   const { front, box } = spec;
   let failed = false;
@@ -119,8 +122,18 @@ function fieldsOf(spec: DrawerSpec, path: JsonPath, ctx: DrawerContext): DrawerF
     if (t === undefined) return undefined;
     const s = ctx.ev.length(t, [...path, ...at]);
     if (!s) failed = true;
+    else if (s.value < 0) {
+      failed = true;
+      const message = `The ${at.join(' ')} of the drawers is ${ctx.ev.say(s.value)}, less than nothing.`;
+      ctx.findings.error('drawer-size', [...path, ...at], message, 'Write a size above nothing, or leave it out.');
+    }
     return s;
   };
+  if (typeof front?.pulls === 'number' && front.pulls > MOST_PULLS) {
+    failed = true;
+    const message = `${front.pulls} pulls on one drawer are more than ${MOST_PULLS}.`;
+    ctx.findings.error('pulls-many', [...path, 'front', 'pulls'], message, 'One or two are usual.');
+  }
   const stock = (id: string | undefined, kind: 'lumber' | 'sheet', ...at: string[]): string => {
     const where: JsonPath = [...path, ...at];
     const found = id === undefined ? undefined : ctx.stocks.get(id);
@@ -134,7 +147,7 @@ function fieldsOf(spec: DrawerSpec, path: JsonPath, ctx: DrawerContext): DrawerF
         : found
           ? `"${id}" is ${found.kind === 'sheet' ? 'sheet goods' : 'lumber'}; ${kind === 'sheet' ? 'sheet goods are' : 'lumber is'} wanted here.`
           : `There is no stock "${id}".`;
-    ctx.findings.error('stock-unknown', id === undefined ? path : where, message, didYouMean(id ?? '', fit));
+    ctx.findings.error('stock-unknown', id === undefined ? path : where, message, nameHint(id ?? '', fit));
     return '';
   };
   const opt = <K extends string, V>(k: K, v: V | undefined): Partial<Record<K, V>> =>

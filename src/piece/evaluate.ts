@@ -1,5 +1,6 @@
 import type { Length_ } from '../definition/definition.js';
 import type { JsonPath } from '../diag/diagnostic.js';
+import { nameHint } from '../diag/didYouMean.js';
 import type { Face } from '../geom/axis.js';
 import { FACES } from '../geom/axis.js';
 import type { Found, Reference } from '../lengths/evaluate.js';
@@ -11,7 +12,6 @@ import { parseExpression } from '../lengths/parse.js';
 import type { Sized } from '../value/sized.js';
 import type { Findings } from './fault.js';
 import type { Graph } from './graph.js';
-import { didYouMean } from './names.js';
 
 /** The fault of a name whose own figure could not be worked out: already told where it stands, so not told again. */
 const TOLD = 'told-elsewhere';
@@ -27,6 +27,8 @@ export class Evaluator {
     private readonly parts: ReadonlySet<string>,
     /** Why a part has no faces square to the piece (it leans), where that is so. */
     private readonly leaning: ReadonlySet<string> = new Set(),
+    /** Parts that could not be settled: told already, so what is measured from them is silent. */
+    private readonly lost: ReadonlySet<string> = new Set(),
   ) {}
 
   /** A length in the words of this file, for messages. */
@@ -66,7 +68,10 @@ export class Evaluator {
           hint: 'Measure from a part that stands square.',
         },
       };
+    if (this.lost.has(part)) return { fault: { code: TOLD, message: '' } };
     if (r.kind === 'face') return this.face(r.part, r.face);
+    const [head, face] = r.name.split('.');
+    if (face !== undefined && this.parts.has(head ?? '') && !this.graph.has(r.name)) return this.face(head ?? '', face);
     if (!this.parts.has(r.name)) return this.node(name, () => this.unknown(r.name, [...this.measures, ...this.parts]));
     if (bare === undefined)
       return {
@@ -76,16 +81,16 @@ export class Evaluator {
           hint: `Write ${name}.left, ${name}.top or another face.`,
         },
       };
-    const face = `${name}.${bare}`;
-    names.set(name, face);
-    return this.node(face, () => undefined);
+    const bareFace = `${name}.${bare}`;
+    names.set(name, bareFace);
+    return this.node(bareFace, () => undefined);
   }
 
   private face(part: string, face: string): Found {
     if (!this.parts.has(part)) return this.unknown(part, [...this.parts]);
     if (!(FACES as readonly string[]).includes(face))
       return {
-        fault: { code: 'face-unknown', message: `${part} has no face "${face}"`, hint: didYouMean(face, FACES) },
+        fault: { code: 'face-unknown', message: `${part} has no face "${face}"`, hint: nameHint(face, FACES) },
       };
     return this.node(`${part}.${face}`, () => undefined);
   }
@@ -97,7 +102,7 @@ export class Evaluator {
   }
 
   private unknown(name: string, known: readonly string[]): Found {
-    return { fault: { code: 'name-unknown', message: `there is no "${name}"`, hint: didYouMean(name, known) } };
+    return { fault: { code: 'name-unknown', message: `there is no "${name}"`, hint: nameHint(name, known) } };
   }
 
   private tell(fault: SyntaxFault, path: JsonPath): undefined {

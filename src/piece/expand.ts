@@ -1,10 +1,10 @@
 import type { JsonPath } from '../diag/diagnostic.js';
+import { nameHint } from '../diag/didYouMean.js';
 import type { Definition, GroupSpec, JointSpec, PartSpec } from '../definition/definition.js';
 import { AXIS_NAMES } from '../geom/axis.js';
 import type { Findings } from './fault.js';
 import type { Letters } from './letters.js';
 import { fill, fillDeep, readEach } from './letters.js';
-import { didYouMean } from './names.js';
 
 /** One part as it will be made: letters filled in, fields of `like` copied; nothing measured yet. */
 export interface Draft {
@@ -28,6 +28,8 @@ export interface JointDraft {
 export interface Drafts {
   readonly parts: ReadonlyMap<string, Draft>;
   readonly joints: readonly JointDraft[];
+  /** Ids that were typed and could not be settled (told). */
+  readonly lost: ReadonlySet<string>;
 }
 
 /** `short_1.front` is made by a component; an entry of that name only says otherwise about it. */
@@ -52,6 +54,7 @@ export function expand(def: Definition, findings: Findings): Drafts {
   return {
     parts: new Map([...raw.keys()].flatMap((id) => (parts.has(id) ? [[id, parts.get(id) as Draft]] : []))),
     joints,
+    lost: new Set([...raw.keys()].filter((id) => !parts.has(id))),
   };
 }
 
@@ -101,13 +104,7 @@ function settle(
   const draft = raw.get(id);
   if (!draft) return undefined;
   if (stack.includes(id)) {
-    const chain = [...stack.slice(stack.indexOf(id)), id].join(' -> ');
-    findings.error(
-      'like-in-a-circle',
-      [...draft.path, 'like'],
-      `These parts are each like the next: ${chain}.`,
-      'Give one of them its own fields.',
-    );
+    tellCircle(stack.slice(stack.indexOf(id)), raw, findings);
     return undefined;
   }
   const other = draft.spec.like ?? draft.spec.mirror;
@@ -115,13 +112,28 @@ function settle(
   const field = draft.spec.like !== undefined ? 'like' : 'mirror';
   const path = draft.fieldPath[field] ?? draft.path;
   if (!raw.has(other)) {
-    findings.error('part-unknown', path, `There is no part "${other}".`, didYouMean(other, [...raw.keys()]));
+    findings.error('part-unknown', path, `There is no part "${other}".`, nameHint(other, [...raw.keys()]));
     return undefined;
   }
   const base = settle(other, raw, done, [...stack, id], findings);
   if (!base) return undefined;
   done.set(other, base);
   return field === 'like' ? alike(draft, base) : mirrored(draft, base, findings);
+}
+
+/** Told once a circle: the chain begins at the first of its ids by spelling, whichever was asked for first. */
+function tellCircle(ring: readonly string[], raw: ReadonlyMap<string, Draft>, findings: Findings): void {
+  const first = [...ring].sort()[0] ?? '';
+  const k = ring.indexOf(first);
+  const chain = [...ring.slice(k), ...ring.slice(0, k), first].join(' -> ');
+  const draft = raw.get(first);
+  findings.error(
+    'like-in-a-circle',
+    draft?.fieldPath['like'] ?? draft?.fieldPath['mirror'] ?? ['parts', first],
+    ring.length === 1 ? `The part "${first}" is like itself.` : `These parts are each like the next: ${chain}.`,
+    'Give one of them its own fields.',
+    ring,
+  );
 }
 
 function alike(draft: Draft, base: Draft): Draft {
@@ -216,7 +228,7 @@ function addGroup(
       'group-unknown',
       [...path, group.mirror ? 'mirror' : 'like'],
       `There is no group "${other}".`,
-      didYouMean(other ?? '', Object.keys(def.groups ?? {})),
+      nameHint(other ?? '', Object.keys(def.groups ?? {})),
     );
     return;
   }

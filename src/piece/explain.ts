@@ -1,7 +1,7 @@
+import { nameHint } from '../diag/didYouMean.js';
 import { formatLength } from '../lengths/format.js';
 import type { Units } from '../lengths/length.js';
 import type { Sized } from '../value/sized.js';
-import { didYouMean } from './names.js';
 import type { Part, Piece } from './piece.js';
 
 /**
@@ -40,7 +40,7 @@ export function explain(piece: Piece, id: string): string[] {
     ];
   }
   const known = [...Object.keys(piece.measures), ...piece.parts.map((p) => p.id), ...piece.joints.map((j) => j.id)];
-  return [`There is nothing called "${id}". ${didYouMean(id, known)}`];
+  return [`There is nothing called "${id}". ${nameHint(id, known)}`];
 }
 
 const say = (value: number, units: Units): string => `${formatLength(value, units)} ${units}`;

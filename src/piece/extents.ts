@@ -18,6 +18,8 @@ export interface ExtentContext {
   readonly findings: Findings;
   /** Thickness of a part's stock where the stock fixes it (sheet goods). */
   thicknessOf(draft: Draft): Sized | undefined;
+  /** Its stock is not there or could not be read (told elsewhere). */
+  stockUnread?(draft: Draft): boolean;
 }
 
 /** Makes the nodes of a part's six faces (`rail_1.top`), three sizes (`rail_1.up.size`) and typed ends (`rail_1.up.from`). */
@@ -53,7 +55,7 @@ function defineExtent(draft: Draft, axis: Axis, ctx: ExtentContext): void {
     if (!typed) return undefined;
     const alone = typed.size ? part('size') : undefined;
     const size = alone ?? (typed.from && typed.to ? lengthBetween(draft, low, high, ctx) : stock());
-    return size && positive(size, name, path, ctx) ? { ...size, path: size.path ?? path } : undefined;
+    return size && positive(size, name, size.path ?? path, ctx) ? { ...size, path: size.path ?? path } : undefined;
   });
 }
 
@@ -70,7 +72,9 @@ function lengthBetween(draft: Draft, low: Face, high: Face, ctx: ExtentContext):
 
 function positive(size: Sized, name: string, path: JsonPath, ctx: ExtentContext): boolean {
   if (size.value > 0) return true;
-  const found = size.value === 0 ? 'no size at all' : 'a size less than nothing: its ends have changed places';
+  const given = size.how === 'given';
+  const less = given ? `a size of ${ctx.ev.say(size.value)}` : 'a size less than nothing: its ends have changed places';
+  const found = size.value === 0 ? 'no size at all' : less;
   const from =
     size.inputs && size.inputs.length > 0
       ? ` (${size.inputs.map((i) => `${i.name} is ${ctx.ev.say(i.value)}`).join(', ')})`
@@ -79,7 +83,7 @@ function positive(size: Sized, name: string, path: JsonPath, ctx: ExtentContext)
     'size-not-positive',
     path,
     `${name} has ${found}${from}.`,
-    'The first end is the left, front or bottom one; check both.',
+    given ? 'Write a size above nothing.' : 'The first end is the left, front or bottom one; check both.',
     [name.split('.')[0] ?? ''],
   );
   return false;
@@ -121,11 +125,12 @@ function readExtent(
   const given = FIELDS.filter((f) => ends[f]).join('+');
   if (given === 'from' || given === 'to') {
     if (ctx.thicknessOf(draft)) return ends;
+    if (ctx.stockUnread?.(draft)) return undefined;
     ctx.findings.error(
       'extent-short',
       path,
       `${draft.id}.${field} gives one end, and its stock has no thickness of its own.`,
-      'Add "size".',
+      'Add "size": only sheet goods fill in their thickness.',
       [draft.id],
     );
     return undefined;

@@ -1,3 +1,4 @@
+import { nameHint } from '../diag/didYouMean.js';
 import type { Face } from '../geom/axis.js';
 import { AXES, FACES, faceAxis } from '../geom/axis.js';
 import type { Box3 } from '../geom/box.js';
@@ -6,7 +7,6 @@ import { shifted } from '../geom/placement.js';
 import type { Body } from './body.js';
 import { originOf } from './body.js';
 import type { Findings } from './fault.js';
-import { didYouMean } from './names.js';
 import type { Joint, Part, Status } from './piece.js';
 import { referenceOf, roleOf, wholeOf, wordsOf } from './role.js';
 
@@ -106,7 +106,7 @@ function named(b: Body, words: Part['faceWords'], findings: Findings): Part['fac
   for (const [face, word] of Object.entries(b.own.faces ?? {})) {
     if ((FACES as readonly string[]).includes(face)) out[face] = word.toUpperCase();
     else
-      findings.error('face-unknown', [...b.path, 'faces', face], `"${face}" is not a face.`, didYouMean(face, FACES), [
+      findings.error('face-unknown', [...b.path, 'faces', face], `"${face}" is not a face.`, nameHint(face, FACES), [
         b.id,
       ]);
   }

@@ -1,9 +1,9 @@
 import type { Definition } from '../definition/definition.js';
 import type { JsonPath } from '../diag/diagnostic.js';
+import { nameHint } from '../diag/didYouMean.js';
 import { FACES } from '../geom/axis.js';
 import type { Drafts } from './expand.js';
 import type { Findings } from './fault.js';
-import { didYouMean } from './names.js';
 import { matches } from './patterns.js';
 import type { Piece } from './piece.js';
 
@@ -58,7 +58,7 @@ export function checkRuns(def: Definition, piece: Pick<Piece, 'parts'>, findings
           'part-unknown',
           ['runs', id, 'parts', k],
           `No part is called like "${pattern}".`,
-          didYouMean(pattern.replace(/[{*].*$/, ''), ids),
+          nameHint(pattern.replace(/[{*].*$/, ''), ids),
         );
     });
 }

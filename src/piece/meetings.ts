@@ -1,4 +1,5 @@
 import type { JsonPath } from '../diag/diagnostic.js';
+import { nameHint } from '../diag/didYouMean.js';
 import type { JointSpec, Length_ } from '../definition/definition.js';
 import { FACES } from '../geom/axis.js';
 import type { Face } from '../geom/axis.js';
@@ -10,7 +11,6 @@ import type { JointDraft } from './expand.js';
 import type { Findings } from './fault.js';
 import type { Meet } from './joints.js';
 import { fill, fillDeep, readEach } from './letters.js';
-import { didYouMean } from './names.js';
 import type { Match } from './patterns.js';
 import { agree, matches } from './patterns.js';
 import type { Meeting } from './site.js';
@@ -45,7 +45,7 @@ export function planJoint(draft: JointDraft, ctx: MeetingContext): JointPlan[] {
       'joint-unknown',
       [...draft.path, 'kind'],
       `There is no joint "${word}".`,
-      didYouMean(
+      nameHint(
         word,
         ctx.kinds.map((k) => k.kind),
       ),
@@ -77,6 +77,15 @@ function fieldsOf(
   const out: Record<string, Resolved[string]> = {};
   for (const [key, value] of Object.entries(fields)) {
     if (!kind.lengths.includes(key)) {
+      if (typeof value === 'number' && value > MOST_OF_ONE) {
+        ctx.findings.error(
+          'joint-count',
+          [...path, key],
+          `${value} is more than ${MOST_OF_ONE} in one joint.`,
+          'Is this number meant?',
+        );
+        return undefined;
+      }
       out[key] = value as Resolved[string];
       continue;
     }
@@ -86,11 +95,26 @@ function fieldsOf(
       out[key] = all as Sized[];
     } else {
       const one = ctx.ev.length(value as Length_, [...path, key]);
-      if (!one) return undefined;
+      if (!one || !canBe(key, one, [...path, key], ctx)) return undefined;
       out[key] = one;
     }
   }
   return out;
+}
+
+/** Most screws, tails and so on in one joint (our default). */
+const MOST_OF_ONE = 100;
+/** Sizes of wood taken away; the other lengths of a joint may be nothing, and an offset may go either way. */
+const SIZES = new Set(['depth', 'width', 'length', 'thickness', 'on', 'pitch', 'widest']);
+function canBe(key: string, size: Sized, path: JsonPath, ctx: MeetingContext): boolean {
+  if (key === 'offset' || size.value > 0 || (size.value === 0 && !SIZES.has(key))) return true;
+  ctx.findings.error(
+    'joint-size',
+    path,
+    `The ${key} is ${ctx.ev.say(size.value)}: ${size.value === 0 ? 'nothing' : 'less than nothing'}.`,
+    'Write a size above nothing, or leave it out: the rule of the joint gives one.',
+  );
+  return false;
 }
 
 /** Every place where a joint's parts meet, numbered in order: `rails.1`, `rails.2` … */
@@ -114,6 +138,17 @@ export function meetingsOf(plans: readonly JointPlan[], ctx: MeetingContext): Me
         `"${leaning.id}" leans; joints of leaning parts cannot be worked out yet.`,
         'Take it out of the joint, or stand it square.',
         [leaning.id],
+      );
+      continue;
+    }
+    const itself = plan.parts.length === 1 && plan.into.length === 1 && plan.parts[0] === plan.into[0];
+    if (itself && parts.length === 1) {
+      ctx.findings.error(
+        'joint-into-itself',
+        [...plan.path, 'into'],
+        `"${plan.into[0]}" cannot be joined to itself.`,
+        'Name the part that it goes into.',
+        [plan.into[0] ?? ''],
       );
       continue;
     }
@@ -154,16 +189,35 @@ function named(
   patterns.forEach((pattern, k) => {
     const found = matches(pattern, ids);
     const plain = !/[*{]/.test(pattern);
+    const at = [...plan.path, field, ...(patterns.length > 1 ? [k] : [])];
+    if (found.length > 0) checkRow(pattern, [...ids, ...ctx.failed], at, ctx);
     if (found.length === 0 && matches(pattern, [...ctx.failed]).length === 0)
       ctx.findings.error(
         'part-unknown',
-        [...plan.path, field, ...(patterns.length > 1 ? [k] : [])],
+        at,
         plain ? `There is no part "${pattern}".` : `No part is called like "${pattern}".`,
-        didYouMean(pattern.replace(/[{*].*$/, ''), ids),
+        nameHint(pattern.replace(/[{*].*$/, ''), ids),
       );
     for (const m of found) if (!out.has(m.id)) out.set(m.id, m);
   });
   return [...out.values()];
+}
+
+/** A range in a joint is a row named out loud: all of it must be there. */
+function checkRow(pattern: string, ids: readonly string[], path: JsonPath, ctx: MeetingContext): void {
+  const range = /^([^{*]*)\{(\d+)\.\.(\d+)\}([^{*]*)$/.exec(pattern);
+  if (!range) return;
+  const [, head, lo, hi, tail] = range;
+  const missing: string[] = [];
+  for (let i = Number(lo); i <= Number(hi) && missing.length < 3; i++)
+    if (!ids.includes(`${head}${i}${tail}`)) missing.push(`"${head}${i}${tail}"`);
+  if (missing.length > 0)
+    ctx.findings.error(
+      'part-unknown',
+      path,
+      `"${pattern}" names ${missing.join(', ')}, and there is no such part.`,
+      'Shorten the range to the parts there are, or write * for all of them.',
+    );
 }
 
 function pairs(

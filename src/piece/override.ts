@@ -1,8 +1,8 @@
+import { nameHint } from '../diag/didYouMean.js';
 import type { Definition, PartSpec } from '../definition/definition.js';
 import type { Body } from './body.js';
 import { isMade } from './expand.js';
 import type { Findings } from './fault.js';
-import { didYouMean } from './names.js';
 
 /** What a definition may say about a part that a component makes. */
 const FIELDS = ['name', 'mark', 'status', 'notes', 'faces'] as const;
@@ -14,7 +14,7 @@ export function override(def: Definition, bodies: Map<string, Body>, findings: F
     const body = bodies.get(id);
     if (!body) {
       const made = [...bodies.keys()].filter(isMade);
-      findings.error('part-unknown', ['parts', id], `No drawer makes a part "${id}".`, didYouMean(id, made));
+      findings.error('part-unknown', ['parts', id], `No drawer makes a part "${id}".`, nameHint(id, made));
       continue;
     }
     const wrong = Object.keys(spec).find((k) => !(FIELDS as readonly string[]).includes(k));

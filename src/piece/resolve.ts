@@ -2,6 +2,7 @@ import type { ComponentWorld } from '../components/index.js';
 import { shiftCut } from '../components/index.js';
 import type { Definition } from '../definition/definition.js';
 import type { Outcome } from '../diag/diagnostic.js';
+import { nameHint } from '../diag/didYouMean.js';
 import { AXIS_NAMES, faceOf } from '../geom/axis.js';
 import { JOINTS } from '../joints/index.js';
 import type { JointKind } from '../joints/joint.js';
@@ -27,11 +28,11 @@ import { makeJoints } from './joints.js';
 import { defineMeasures } from './measures.js';
 import type { JointPlan, MeetingContext } from './meetings.js';
 import { meetingsOf, planJoint } from './meetings.js';
-import { didYouMean } from './names.js';
 import { override } from './override.js';
 import type { Drawer, Hardware, Part, Piece, Stock } from './piece.js';
 import type { Shop } from './shop.js';
 import { readShop, stepOf, swellOf, worldOf } from './shop.js';
+import { slideScrews } from './slide-screws.js';
 import { readStocks } from './stock.js';
 
 export interface ResolveOptions {
@@ -48,7 +49,7 @@ export function resolvePiece(def: Definition, opts: ResolveOptions = {}): Outcom
   const drafts = expand(def, findings);
   const setting = settingOf(def, drafts, findings);
   const bodies = standing(drafts, setting);
-  const failed = new Set([...drafts.parts.keys()].filter((id) => !bodies.has(id)));
+  const failed = new Set([...drafts.lost, ...[...drafts.parts.keys()].filter((id) => !bodies.has(id))]);
   const world = worldOf(setting.shop, def, bodies);
   const ctx: MeetingContext = { kinds: opts.joints ?? JOINTS, bodies, ev: setting.ev, world, findings, failed };
   const plans = drafts.joints.flatMap((j) => planJoint(j, ctx));
@@ -64,8 +65,21 @@ export function resolvePiece(def: Definition, opts: ResolveOptions = {}): Outcom
           findings,
         });
   const hardware = drawers.flatMap((d) => addDrawer(d, bodies, plans, setting, ctx));
+  const slides = drawers.flatMap((d) => d.expansion.slides ?? []);
+  hardware.push(...slideScrews(slides, { bodies, step: setting.shop.step, ev: setting.ev, findings }));
   if (failed.size === 0) override(def, bodies, findings);
-  const made = makeJoints(meetingsOf(plans, ctx), findings);
+  const meets = meetingsOf(plans, ctx);
+  if (meets.length > MOST_JOINTS) {
+    const message = `${meets.length} joints are asked for; at most ${MOST_JOINTS} are built.`;
+    findings.error('too-many-joints', ['joints'], message, 'Does a * in a joint sweep up more than was meant?');
+    return { findings: findings.list };
+  }
+  const made = makeJoints(meets, findings);
+  if (made.hardware.length > MOST_HARDWARE) {
+    const message = `${made.hardware.length} screws are asked for; at most ${MOST_HARDWARE} are built.`;
+    findings.error('too-many-screws', ['joints'], message, 'Look at the "count" of the screws.');
+    return { findings: findings.list };
+  }
   addCuts(drawers, bodies);
   const parts = bodies.size > 0 ? partsOf([...bodies.values()], made.joints, findings) : [];
   const pairs = [...bodies.values()].flatMap((b) =>
@@ -77,6 +91,10 @@ export function resolvePiece(def: Definition, opts: ResolveOptions = {}): Outcom
     ? { findings: findings.list }
     : { value: piece, findings: findings.list };
 }
+
+/** Most places where parts meet in a joint, and most bought things in the joints of one piece (our defaults). */
+const MOST_JOINTS = 4000;
+const MOST_HARDWARE = 1000;
 
 interface Setting {
   readonly ev: Evaluator;
@@ -93,7 +111,7 @@ function settingOf(def: Definition, drafts: Drafts, findings: Findings): Setting
   const graph = new Graph(findings);
   const measures: string[] = [];
   const leaning = new Set([...drafts.parts.values()].filter((d) => leans(d, drafts.parts)).map((d) => d.id));
-  const ev = new Evaluator(graph, def.units, findings, measures, new Set(drafts.parts.keys()), leaning);
+  const ev = new Evaluator(graph, def.units, findings, measures, new Set(drafts.parts.keys()), leaning, drafts.lost);
   measures.push(...defineMeasures(def.measures ?? {}, ev, stepOf(def, ev), findings));
   checkIds(def, drafts, measures, findings);
   const stocks = readStocks(def.stock, ev, findings);
@@ -106,6 +124,8 @@ function settingOf(def: Definition, drafts: Drafts, findings: Findings): Setting
     measures,
     known: Object.keys(def.stock),
   };
+  // A stock that could not be read is told where it stands; what would take its thickness from it is silent.
+  const unread = (stock: string | undefined): boolean => stock !== undefined && !stocks.has(stock);
   const thicknessOf = (stock: string | undefined) => {
     const t = stock === undefined ? undefined : stocks.get(stock)?.thickness;
     return t === undefined
@@ -117,7 +137,12 @@ function settingOf(def: Definition, drafts: Drafts, findings: Findings): Setting
   };
   for (const draft of drafts.parts.values())
     if (!leaning.has(draft.id) || draft.spec.turn)
-      definePart(draft, { ev, findings, thicknessOf: (d) => thicknessOf(d.spec.stock) });
+      definePart(draft, {
+        ev,
+        findings,
+        thicknessOf: (d) => thicknessOf(d.spec.stock),
+        stockUnread: (d) => unread(d.spec.stock),
+      });
   return setting;
 }
 
@@ -154,6 +179,11 @@ function addDrawer(
   for (const p of expansion.parts) {
     const stock = s.stocks.get(p.stock);
     if (!stock) continue;
+    if (p.box.some(([lo, hi]) => hi.value <= lo.value)) {
+      const message = `Its opening and sizes leave nothing for "${p.id}".`;
+      s.findings.error('size-not-positive', path, message, 'Check the opening, "reveal" and the sizes of its "box".');
+      return [];
+    }
     if (bodies.has(p.id))
       s.findings.error(
         'id-twice',
@@ -171,9 +201,9 @@ function addDrawer(
     if (!kind)
       s.findings.error(
         'joint-unknown',
-        path,
+        [...path, 'box', 'corner'],
         `There is no joint "${j.kind}" for the drawer "${expansion.drawer?.id ?? ''}".`,
-        didYouMean(
+        nameHint(
           j.kind,
           ctx.kinds.map((k) => k.kind),
         ),

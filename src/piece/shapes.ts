@@ -1,5 +1,6 @@
 import type { HoleSpec, Length_, ShapeSpec } from '../definition/definition.js';
 import type { JsonPath } from '../diag/diagnostic.js';
+import { nameHint } from '../diag/didYouMean.js';
 import type { Axis, Face } from '../geom/axis.js';
 import { AXIS_NAMES, FACES, faceAxis, faceSign, inFace, others, third } from '../geom/axis.js';
 import type { Box3, Span, Vec3 } from '../geom/box.js';
@@ -9,7 +10,6 @@ import type { Sized } from '../value/sized.js';
 import type { Cut, CutCommon } from '../words/cut.js';
 import type { Evaluator } from './evaluate.js';
 import type { Findings } from './fault.js';
-import { didYouMean } from './names.js';
 
 /** A part's shoulder size along its own axes, nm, and where to tell what is wrong. */
 export interface ShapeContext {
@@ -51,7 +51,7 @@ function one(s: ShapeSpec, common: CutCommon, path: JsonPath, ctx: ShapeContext)
 
 function face(word: string, path: JsonPath, ctx: ShapeContext): Face | undefined {
   if ((FACES as readonly string[]).includes(word)) return word as Face;
-  ctx.findings.error('face-unknown', path, `"${word}" is not a face.`, didYouMean(word, FACES), [ctx.part]);
+  ctx.findings.error('face-unknown', path, `"${word}" is not a face.`, nameHint(word, FACES), [ctx.part]);
   return undefined;
 }
 const len = (t: Length_, path: JsonPath, ctx: ShapeContext): number | undefined => ctx.ev.length(t, path)?.value;

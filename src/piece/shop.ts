@@ -2,7 +2,8 @@ import { speciesById } from '../data/species.js';
 import type { Definition, Length_ } from '../definition/definition.js';
 import type { World } from '../joints/joint.js';
 import type { Length } from '../lengths/length.js';
-import { inches, mm, nm } from '../lengths/length.js';
+import { nm } from '../lengths/length.js';
+import { shopDefaults } from '../shop/defaults.js';
 import { swell } from '../wood/movement.js';
 import { season } from '../wood/moisture.js';
 import type { Body } from './body.js';
@@ -19,21 +20,25 @@ export interface Shop {
   readonly straight: readonly Length[];
 }
 
-/** 1/64 in, or 0.1 mm (our default). */
+/** As the file says, else the default of the shop. */
 export const stepOf = (def: Definition, ev: Evaluator): Length =>
-  read(def.shop?.step, 'step', ev) ?? (def.units === 'in' ? inches(1 / 64) : mm(0.1));
+  read(def.shop?.step, 'step', ev) ?? shopDefaults(def.units).step;
 
 const read = (t: Length_ | undefined, field: string, ev: Evaluator): Length | undefined =>
   t === undefined ? undefined : ev.length(t, ['shop', field])?.value;
 
-/** Kerf 1/8 in (a full-kerf table-saw blade), trim 1/4 in, cutter 1/2 in at 14 degrees on a 7/8 in pitch: our defaults. Allowances 1/8, 1/4, 1 in: common practice. */
+/** What the file says of the shop, else its defaults. */
 export function readShop(def: Definition, ev: Evaluator, findings: Findings): Shop {
-  const inch = def.units === 'in';
-  const or = (t: Length_ | undefined, field: string, inchValue: number, mmValue: number): Length =>
-    read(t, field, ev) ?? (inch ? inches(inchValue) : mm(mmValue));
+  const usual = shopDefaults(def.units);
   const s = def.shop;
+  const above = (value: Length, least: 0 | 1, usualValue: Length, ...at: string[]): Length => {
+    if (value >= least) return value;
+    const message = `The ${at.join(' ')} of the shop is ${ev.say(value)}.`;
+    findings.error('shop-size', ['shop', ...at], message, `Leave it out for ${ev.say(usualValue)}.`);
+    return usualValue;
+  };
   const bit = s?.dovetailBit;
-  const angle = bit?.angle ?? 14;
+  const angle = bit?.angle ?? usual.dovetail.angle;
   if (angle <= 0 || angle >= 45)
     findings.error(
       'cutter-angle',
@@ -44,19 +49,18 @@ export function readShop(def: Definition, ev: Evaluator, findings: Findings): Sh
   const step = stepOf(def, ev);
   if (step <= 0)
     findings.error('step-not-positive', ['shop', 'step'], 'Sizes cannot be snapped to nothing.', 'Use 1/64 or 0.1mm.');
+  const width =
+    (bit ? ev.length(bit.width, ['shop', 'dovetailBit', 'width'])?.value : undefined) ?? usual.dovetail.width;
   return {
-    step: step > 0 ? step : inches(1 / 64),
+    step: step > 0 ? step : usual.step,
     facts: {
-      kerf: or(s?.kerf, 'kerf', 1 / 8, 3.2),
-      trim: or(s?.trim, 'trim', 1 / 4, 6),
-      allowance: inch ? [inches(1 / 8), inches(1 / 4), inches(1)] : [mm(3), mm(6), mm(25)],
+      kerf: above(read(s?.kerf, 'kerf', ev) ?? usual.kerf, 0, usual.kerf, 'kerf'),
+      trim: above(read(s?.trim, 'trim', ev) ?? usual.trim, 0, usual.trim, 'trim'),
+      allowance: usual.allowance,
     },
-    pitch: or(s?.pitch, 'pitch', 7 / 8, 22),
-    dovetail: {
-      width: (bit ? ev.length(bit.width, ['shop', 'dovetailBit', 'width'])?.value : undefined) ?? inches(1 / 2),
-      angle,
-    },
-    straight: inch ? [1 / 4, 5 / 16, 3 / 8, 1 / 2].map(inches) : [6, 8, 10, 12].map(mm),
+    pitch: above(read(s?.pitch, 'pitch', ev) ?? usual.pitch, 1, usual.pitch, 'pitch'),
+    dovetail: { width: above(width, 1, usual.dovetail.width, 'dovetailBit', 'width'), angle },
+    straight: usual.straight,
   };
 }
 

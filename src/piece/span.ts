@@ -1,5 +1,6 @@
 import type { PartSpec } from '../definition/definition.js';
 import type { JsonPath } from '../diag/diagnostic.js';
+import { nameHint } from '../diag/didYouMean.js';
 import type { Axis, Face } from '../geom/axis.js';
 import { FACES, faceAxis, faceSign } from '../geom/axis.js';
 import type { Vec3 } from '../geom/box.js';
@@ -12,7 +13,6 @@ import type { Cut } from '../words/cut.js';
 import type { BodyContext } from './body.js';
 import type { Draft } from './expand.js';
 import { cross, flatEnd, lengthOf, scaled, type Leaning } from './lean.js';
-import { didYouMean } from './names.js';
 
 /** A face as a plane in the piece, with the middle of it at a height. */
 interface Mouth {
@@ -93,7 +93,7 @@ function mouth(
   const [id = '', faceWord = ''] = word.split('.');
   const face = FACES.find((f) => f === faceWord) as Face | undefined;
   if (!ctx.drafts.has(id) || !face) {
-    const hint = ctx.drafts.has(id) ? didYouMean(faceWord, FACES) : didYouMean(id, [...ctx.drafts.keys()]);
+    const hint = ctx.drafts.has(id) ? nameHint(faceWord, FACES) : nameHint(id, [...ctx.drafts.keys()]);
     ctx.findings.error('face-unknown', path, `"${word}" is no face of a part.`, hint, [draft.id]);
     return undefined;
   }

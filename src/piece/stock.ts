@@ -1,32 +1,17 @@
 import { PANELS, panelById } from '../data/panels.js';
+import { QUARTERS, quarterByName } from '../data/quarters.js';
 import { SPECIES, speciesById, tradeName } from '../data/species.js';
 import type { StockSpec } from '../definition/definition.js';
 import type { JsonPath } from '../diag/diagnostic.js';
+import { nameHint } from '../diag/didYouMean.js';
 import type { Length } from '../lengths/length.js';
 import { inches, toIn } from '../lengths/length.js';
 import type { Evaluator } from './evaluate.js';
 import type { Findings } from './fault.js';
-import { didYouMean } from './names.js';
 import type { Stock } from './piece.js';
 
-/**
- * The thickest finished part that a rough quarter yields, inches: 4/4 to 10/4 common practice (4/4 and 5/4 flat and short),
- * 12/4 and 16/4 from memory.
- */
-export const YIELD: Readonly<Record<string, number>> = {
-  '4/4': 7 / 8,
-  '5/4': 1 + 1 / 16,
-  '6/4': 1 + 5 / 16,
-  '8/4': 1 + 3 / 4,
-  '10/4': 2 + 1 / 4,
-  '12/4': 2 + 3 / 4,
-  '16/4': 3 + 1 / 2,
-};
-/** Rough thickness of a quarter, inches. */
-export const roughOf = (quarter: string): number | undefined => {
-  const found = /^(\d+)\/4$/.exec(quarter);
-  return found ? Number(found[1]) / 4 : undefined;
-};
+/** Rough thickness of a quarter, inches: its name is the fraction. */
+export const roughOf = (quarter: string): number => Number(/^(\d+)\/4$/.exec(quarter)?.[1] ?? 0) / 4;
 
 export function readStocks(
   specs: Readonly<Record<string, StockSpec>>,
@@ -54,19 +39,19 @@ function lumber(
       'species-unknown',
       [...path, 'lumber'],
       `There is no species "${s.lumber}" in the table.`,
-      didYouMean(
+      nameHint(
         s.lumber,
         SPECIES.map((x) => x.id),
       ),
     );
     return undefined;
   }
-  if (roughOf(s.quarter) === undefined) {
+  if (!quarterByName(s.quarter)) {
     findings.error(
       'quarter-unknown',
       [...path, 'quarter'],
-      `"${s.quarter}" is not a rough thickness.`,
-      'Write it in quarters of an inch: "4/4", "5/4", "8/4".',
+      `"${s.quarter}" is not a rough thickness that lumber is sold in.`,
+      `Quarters of an inch: ${QUARTERS.map((q) => q.name).join(', ')}.`,
     );
     return undefined;
   }
@@ -93,7 +78,7 @@ function sheet(
       'panel-unknown',
       [...path, 'sheet'],
       `There is no sheet "${s.sheet}" in the table.`,
-      didYouMean(
+      nameHint(
         s.sheet,
         PANELS.map((x) => x.id),
       ),
@@ -146,7 +131,7 @@ export function checkThickness(
     return;
   }
   const quarter = stock.quarter ?? '';
-  const rough = roughOf(quarter) ?? 0;
+  const rough = roughOf(quarter);
   if (toIn(thickness) > rough) {
     findings.error(
       'thicker-than-stock',
@@ -157,12 +142,12 @@ export function checkThickness(
     );
     return;
   }
-  const most = YIELD[quarter] ?? rough - 1 / 4;
-  if (toIn(thickness) > most)
+  const most = quarterByName(quarter)?.atMost ?? 0;
+  if (thickness > most)
     findings.warn(
       'quarter-short',
       path,
-      `"${part}" is ${ev.say(thickness)} thick; ${quarter} stock planes to ${ev.say(inches(most))} at most.`,
+      `"${part}" is ${ev.say(thickness)} thick; ${quarter} stock planes to ${ev.say(most)} at most.`,
       'Buy the next quarter (common practice).',
       [part],
     );

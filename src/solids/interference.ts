@@ -49,7 +49,10 @@ function bodiesOf(piece: Piece, world: ReadonlyMap<string, Recipe>, kernel: Kern
   const hardware = piece.hardware.flatMap((h): Body[] => {
     const box = kernel.bounds(h.body);
     const owner = piece.parts.find((p) => h.into.includes(p.id));
-    const path = owner?.size.find((s) => s.path)?.path?.slice(0, 2) ?? ['parts', owner?.id ?? h.id];
+    const joint = piece.joints.find((j) => h.id.startsWith(`${j.id}.`));
+    const path = joint
+      ? ['joints', joint.joint]
+      : (owner?.size.find((s) => s.path)?.path?.slice(0, 2) ?? ['parts', owner?.id ?? h.id]);
     return box ? [{ id: h.id, called: `${h.name} ${h.id}`, recipe: h.body, box, path, into: h.into }] : [];
   });
   return [...parts, ...hardware];
@@ -89,7 +92,7 @@ export function interference(piece: Piece, world: ReadonlyMap<string, Recipe>, k
       {
         code: wood ? 'parts-overlap' : 'hardware-overlap',
         severity: 'error',
-        path: wood ? b.path : (a.into === undefined ? b : a).path,
+        path: (b.into !== undefined || a.into === undefined ? b : a).path,
         message: `${a.called} and ${b.called} fill the same room: ${bulk(volume, piece.units)}, ${where(at, piece.units)}`,
         hint: wood
           ? 'give them a joint, or move a face of one to a face of the other'
