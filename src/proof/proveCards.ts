@@ -19,6 +19,8 @@ import { sameSurface } from './sameSurface.js';
 
 /** Two solids are the same part when no more than this is in one and not in the other, mm3 (all figures on the step). */
 const BAR = 1;
+/** Boxes of a part and its turned like may differ by this, mm. */
+const TURN = 0.001;
 /** The mark of a part by its id; empty for what is no part (a slide, a pull). */
 type MarkOf = (id: string) => string;
 /** Half of the last printed place: .001 in, or 0.001 mm. In mm. */
@@ -35,16 +37,51 @@ export function proveCards(pdf: Uint8Array, piece: Piece, solids: Solids, kernel
 }
 /** The same from the cards' texts. */
 export function proveTexts(texts: readonly string[], piece: Piece, solids: Solids, kernel: Kernel): Diagnostic[] {
-  const marks = new Map(piece.parts.map((p) => [p.id, p.mark]));
+  const marks = marksOf(piece);
   const marked = new Map(texts.map(normalise).map((text) => [markIn(text) ?? '', text]));
   const carded = piece.parts.filter((p) => p.turnOf === undefined);
-  return carded.flatMap((part) => {
+  const turned = piece.parts.filter((p) => p.turnOf !== undefined);
+  const cards = carded.flatMap((part) => {
     const text = marked.get(part.mark);
     const solid = solids.parts.find((s) => s.id === part.id);
     if (text === undefined) return [finding('proof-card-missing', part, 'no card in the packet gives its size')];
     if (!solid) return [finding('proof-card-missing', part, 'the model has no solid of it')];
     return proveCard(text, part, solid.recipe, kernel, (id) => marks.get(id) ?? '');
   });
+  return [...cards, ...turned.flatMap((part) => proveTurned(part, piece, solids, kernel))];
+}
+/** What a card may name: parts by their marks, a case's slides by the drawer that they carry. */
+function marksOf(piece: Piece): ReadonlyMap<string, string> {
+  const drawers = new Map(piece.drawers.map((d) => [d.id, d.mark]));
+  const slides = piece.hardware.flatMap((h): [string, string][] => {
+    const mark = h.kind === 'slide' && h.drawer !== undefined ? drawers.get(h.drawer) : undefined;
+    return mark === undefined ? [] : [[h.id, `slide of ${mark}`]];
+  });
+  return new Map([...slides, ...piece.parts.map((p): [string, string] => [p.id, p.mark])]);
+}
+
+/** A part that shares another's card must be that part turned: as much wood in a box of the same three sizes. */
+export function proveTurned(part: Part, piece: Piece, solids: Solids, kernel: Kernel): Diagnostic[] {
+  const head = piece.parts.find((p) => p.id === part.turnOf);
+  const [own, other] = [part.id, part.turnOf].map((id) => solids.parts.find((s) => s.id === id)?.recipe);
+  if (!own || !other || !head)
+    return [finding('proof-card-missing', part, 'the model has no solid of it or of its like')];
+  const differ = Math.abs(kernel.volume(own) - kernel.volume(other));
+  const [a, b] = [own, other].map((r) => extent(kernel.mesh(r)).sort((x, y) => x - y)) as [number[], number[]];
+  const off = Math.max(...a.map((x, i) => Math.abs(x - (b[i] as number))));
+  if (differ <= BAR && off <= TURN) return [];
+  const figures = `${differ.toFixed(1)} mm3 and ${off.toFixed(4)} mm apart`;
+  return [finding('proof-card-turned', part, `it is not ${head.mark} turned, whose card it shares: ${figures}`)];
+}
+/** Sizes of a mesh along the three axes, mm. */
+function extent(mesh: Mesh): number[] {
+  const low = [Infinity, Infinity, Infinity];
+  const high = [-Infinity, -Infinity, -Infinity];
+  mesh.positions.forEach((x, i) => {
+    low[i % 3] = Math.min(low[i % 3] as number, x);
+    high[i % 3] = Math.max(high[i % 3] as number, x);
+  });
+  return high.map((x, i) => x - (low[i] as number));
 }
 const markIn = (text: string): string | undefined =>
   [...text.matchAll(/(?:^|\s)Size (\S+?)(?= (?:LEFT|RIGHT)\b|[:,])/g)].pop()?.[1];
@@ -82,7 +119,8 @@ function difference(a: Recipe, b: Recipe, kernel: Kernel): number {
 /** What rounding off the step may change: half the last printed place over the walls of the cuts, mm3. */
 function slack(card: ParsedCard, text: string, kernel: Kernel): number {
   const { units, blank } = card.frame;
-  const rounded = units === 'in' ? /\(\d*\.\d+\)|(?:^|\s)\d*\.\d+/.test(text) : /\d\.\d{3}/.test(text);
+  const sizes = text.replace(/guide\s+moved\s+\S+/g, '');
+  const rounded = units === 'in' ? /\(\d*\.\d+\)|(?:^|\s)\d*\.\d+/.test(sizes) : /\d\.\d{3}/.test(sizes);
   const planes = card.cuts.some((c) => c.shape === 'plane');
   if (!rounded && !planes) return 0;
   const walls = card.cuts
@@ -147,8 +185,10 @@ function proveCuts(card: ParsedCard, part: Part): Diagnostic[] {
 /** The mates that the card names are those of the model. */
 function proveMates(card: ParsedCard, part: Part, markOf: MarkOf): Diagnostic[] {
   const said = new Set(card.cuts.flatMap((c) => c.mates));
-  const ids = part.cuts.flatMap((c) => c.mates).filter((id) => markOf(id) !== '');
-  const meant = new Set(ids.map((id) => markOf(id).replace(/\s+/g, '-')));
+  // A drawer's own slide needs no name on the drawer.
+  const named = (id: string): boolean => markOf(id) !== '' && !(part.drawer && markOf(id).startsWith('slide of '));
+  const ids = part.cuts.flatMap((c) => c.mates).filter(named);
+  const meant = new Set(ids.map(markOf).map((m) => (m.startsWith('slide of ') ? m : m.replace(/\s+/g, '-'))));
   const wrong = [...[...said].filter((m) => !meant.has(m)), ...[...meant].filter((m) => !said.has(m))];
   return wrong.length === 0
     ? []

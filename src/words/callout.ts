@@ -40,7 +40,7 @@ export function sayCuts(part: PartLike, cuts: readonly Cut[], ctx: CalloutContex
       cuts.filter((c) => c.trial === words).map((c) => c.id),
     ),
   );
-  const rows = [...first, ...grouped(cuts, frame).map((g) => sayGroup(g, frame, ctx))];
+  const rows = [...first, ...grouped(cuts, frame).map((g) => sayGroup(g, frame, { ...ctx, cuts }))];
   return rows.map((row, i) => ({ ...row, number: i + 1 }));
 }
 const stop = (words: string): string => (/[.!?]$/.test(words) ? words : `${words}.`);

@@ -1,8 +1,10 @@
-import { FACES, faceAxis, third } from '../geom/axis.js';
+import { FACES, faceAxis, faceOf, faceSign, third } from '../geom/axis.js';
 import type { Axis, Face } from '../geom/axis.js';
 import { middle, width } from '../geom/box.js';
 import type { Span } from '../geom/box.js';
-import type { DovetailCut } from './cut.js';
+import { NM_PER_IN } from '../lengths/length.js';
+import type { Cut, DovetailCut } from './cut.js';
+import { exact, readFigure } from './figure.js';
 import { called, clip, isFull, reaches, spanAt, spanFrom } from './frame.js';
 import type { Frame } from './frame.js';
 import type { Reader } from './reader.js';
@@ -43,10 +45,15 @@ export const dovetailWords: ShapeWords<DovetailCut> = {
     if (first && second) return bothEnds(first, second, f, ctx);
     const name = heading(NAMES[c.as], group.length);
     const centred = even(f, c);
-    const places = group.map((g) => ({ span: g.atFace, mates: group.length > 1 ? g.mates : [] }));
+    const pass = centred ? secondPass(group, ctx.cuts ?? [], f) : undefined;
+    const places = group.map((g) => ({
+      span: pass ? moved(g.atFace, -pass.by) : g.atFace,
+      mates: group.length > 1 ? g.mates : [],
+    }));
     const body: Piece[] = [
       t(' '),
       ...where(f, c),
+      t(pass ? pass.words : ''),
       ...runClause(f, c),
       t(`; into the ${nounOf(f, c)} ${fig(f, c.depth)}; `),
     ];
@@ -63,6 +70,36 @@ export const dovetailWords: ShapeWords<DovetailCut> = {
   },
   parse: parseDovetail,
 };
+
+const moved = (s: Span, by: number): Span => [s[0] + by, s[1] + by];
+/**
+ * An eased socket is its own socket run again with the guide moved: a maker reads the socket's centre and the move, never
+ * the sum. Undefined where the sockets are not on the card, do not all move alike, or the move prints with loss.
+ */
+function secondPass(
+  group: readonly DovetailCut[],
+  cuts: readonly Cut[],
+  f: Frame,
+): { readonly by: number; readonly words: string } | undefined {
+  const c = group[0] as DovetailCut;
+  if (c.as !== 'ease') return undefined;
+  const sockets = cuts.filter(
+    (s): s is DovetailCut => s.shape === 'dovetail' && s.as === 'socket' && s.face === c.face && s.taper === c.taper,
+  );
+  const moves = group.map((g) => {
+    const off = sockets.map((s) => middle(g.atFace) - middle(s.atFace)).sort((x, y) => Math.abs(x) - Math.abs(y));
+    return off[0] ?? 0;
+  });
+  const by = moves[0] as number;
+  if (by === 0 || Math.abs(by) >= width(c.atFace) || moves.some((m) => m !== by)) return undefined;
+  const size = moveFigure(f, Math.abs(by));
+  if (readFigure(size, f.units) !== Math.abs(by)) return undefined;
+  const toward = called(f, faceOf(c.taper, by < 0 ? -1 : 1));
+  return { by, words: `second pass, guide moved ${size} toward ${toward}; ` };
+}
+/** A move of the guide: thousandths of an inch, three places, where it is no 64th. */
+const moveFigure = (f: Frame, by: number): string =>
+  f.units === 'mm' || exact(by, f.units) ? fig(f, by) : (by / NM_PER_IN).toFixed(3).replace(/^0/, '');
 
 /** The end that an end socket is open to; undefined for any other. */
 function endOf(f: Frame, c: DovetailCut): Face | undefined {
@@ -146,6 +183,7 @@ interface Found {
   along?: Clause | undefined;
   depth?: number | undefined;
   bit?: { width: number; angle: number };
+  moved?: { toward: Face; by: number };
 }
 function parseDovetail(r: Reader): readonly Bare<DovetailCut>[] | undefined {
   const two = r.attempt(() => parseBothEnds(r));
@@ -164,6 +202,9 @@ function parseDovetail(r: Reader): readonly Bare<DovetailCut>[] | undefined {
   if (open && !(found.along && reaches(r.frame, found.along.axis, spanOf(found.along)).includes(open)))
     return undefined;
   const along = found.along ?? fullRun(r.frame, third(faceAxis(face), atFace.axis));
+  const { toward, by: size } = found.moved ?? {};
+  if (toward && (as !== 'ease' || faceAxis(toward) !== atFace.axis)) return undefined;
+  const by = toward ? faceSign(toward) * (size as number) : 0;
   return atFace.items.map((item, i) => ({
     shape: 'dovetail',
     as,
@@ -171,8 +212,8 @@ function parseDovetail(r: Reader): readonly Bare<DovetailCut>[] | undefined {
     run: along.axis,
     taper: atFace.axis,
     runSpan: (along.items[0] as { span: Span }).span,
-    atFace: item.span,
-    atFloor: (floor.items[i] ?? item).span,
+    atFace: moved(item.span, by),
+    atFloor: moved((floor.items[i] ?? item).span, by),
     depth,
     ...(found.bit ? { bit: found.bit } : {}),
     mates: item.mates,
@@ -187,6 +228,7 @@ function readClause(r: Reader, found: Found): boolean {
   if (r.take('at the face')) return (found.face = readSpan(r)) !== undefined;
   if (r.take('at the floor')) return (found.floor = readSpan(r)) !== undefined;
   if (r.take('bit')) return readBit(r, found);
+  if (r.take('second pass, guide moved')) return readMove(r, found);
   const centres = readCentres(r);
   if (!centres) return (found.along = readSpan(r)) !== undefined;
   const wideFace = r.take(';') ? r.figure() : undefined;
@@ -199,6 +241,13 @@ function readClause(r: Reader, found: Found): boolean {
   });
   found.face = around(wideFace as number);
   found.floor = around(wideFloor);
+  return true;
+}
+function readMove(r: Reader, found: Found): boolean {
+  const by = r.figure();
+  const toward = by !== undefined && r.take('toward') ? r.face() : undefined;
+  if (toward === undefined) return false;
+  found.moved = { toward, by: by as number };
   return true;
 }
 function readBit(r: Reader, found: Found): boolean {

@@ -83,8 +83,8 @@ export class Reader {
     const out: string[] = [];
     for (;;) {
       const before = this.at;
-      const word = this.match(/(?:part )?[^\s;·,]+?(?=[.;,]?(?: |$))/y);
-      if (word === undefined || !/^(part |[A-Z])/.test(word)) {
+      const word = this.match(/(?:part |slide of )?[^\s;·,]+?(?=[.;,]?(?: |$))/y);
+      if (word === undefined || !/^(part |slide of |[A-Z])/.test(word)) {
         this.at = before;
         return out;
       }

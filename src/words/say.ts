@@ -19,6 +19,8 @@ export type BareCut = Bare<Cut>;
 export interface SayContext {
   /** The mark written on the wood of a part, by id. */
   readonly markOf: (id: string) => string;
+  /** All cuts of the part: an eased socket is told by the socket that it passes again. */
+  readonly cuts?: readonly Cut[];
 }
 /** One shape's words: `print` and `parse` stand beside each other so that neither changes alone. */
 export interface ShapeWords<C extends Cut> {
@@ -56,8 +58,9 @@ export function readHeading<T extends string>(r: Reader, names: Readonly<Record<
   }
   return undefined;
 }
-/** A mark as printed beside a figure: one that does not begin with a capital says `part`. */
+/** A mark as printed beside a figure: one that does not begin with a capital says `part`, but for `slide of D5`. */
 export const mark = (text: string): string => {
+  if (/^slide of \S+$/.test(text)) return text;
   const one = text.replace(/\s+/g, '-');
   return /^[A-Z]/.test(one) ? one : `part ${one}`;
 };

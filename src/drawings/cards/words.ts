@@ -47,7 +47,7 @@ export function cardsOf(input: CardInput): Card[] {
 }
 function cardOf(input: CardInput, part: Part, parts: readonly Part[]): Card {
   const { units } = input.piece;
-  const marks = new Map(parts.map((p) => [p.id, p.mark]));
+  const marks = marksOf(input.piece, part);
   const markOf = (id: string): string => marks.get(id) ?? id;
   // Bought things have no mark; the notes of a cut name them.
   const cuts = part.cuts.map((c) => ({ ...c, mates: c.mates.filter((id) => marks.has(id)) }));
@@ -74,6 +74,16 @@ function cardOf(input: CardInput, part: Part, parts: readonly Part[]): Card {
     prove: proveOf(part, frame, units),
     revision: (input.revisionOf ?? fnv)(words.join('\n')),
   };
+}
+/** Marks by id; in the case a slide is named by its drawer (a drawer's own slide needs no name). */
+function marksOf(piece: Piece, part: Part): ReadonlyMap<string, string> {
+  const drawers = new Map(piece.drawers.map((d) => [d.id, d.mark]));
+  const slides = part.drawer === undefined ? piece.hardware.filter((h) => h.kind === 'slide') : [];
+  const named = slides.flatMap((h): [string, string][] => {
+    const mark = drawers.get(h.drawer ?? '');
+    return mark === undefined ? [] : [[h.id, `slide of ${mark}`]];
+  });
+  return new Map([...named, ...piece.parts.map((p): [string, string] => [p.id, p.mark])]);
 }
 /** `LEFT side`, `Rail`. */
 function handOf(part: Part): string {
