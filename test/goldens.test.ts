@@ -1,3 +1,4 @@
+import { readdirSync, statSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { cardTexts } from '../src/proof/cardRegions.js';
 import { pdfTexts } from '../src/proof/pdfTexts.js';
@@ -76,5 +77,22 @@ describe('8 a page of the PDF, as a reader of PDF paints it', () => {
     const packet = await drawn('leg-and-rail');
     const pdf = await pdfOf(packet, [sheetOf(packet, 'elevations')]);
     expectPicture('leg-and-rail/08-elevations.png', await pdfPixels(pdf, 1, 1), 0.001);
+  });
+});
+
+describe('the folder of goldens', () => {
+  const folder = new URL('../golden/', import.meta.url);
+  const inside = (name: string): string[] => readdirSync(new URL(`${name}/`, folder)).sort();
+  it.each(SMALL)('%s holds what is compared here and nothing else', (name) => {
+    const pages = name === 'leg-and-rail' ? ['08-elevations.png'] : [];
+    const sheets = SHEETS[name].map((id) => `08-${id}.svg`);
+    expect(inside(name)).toEqual(['02-piece.json', '03-recipes.json', '07-cards.txt', ...pages, ...sheets].sort());
+  });
+  it('is light: 96 kB a file, 150 for the picture of the README', () => {
+    for (const name of readdirSync(folder))
+      for (const file of inside(name)) {
+        const most = (name === 'readme' ? 150 : 96) * 1024;
+        expect(statSync(new URL(`${name}/${file}`, folder)).size, `${name}/${file}`).toBeLessThanOrEqual(most);
+      }
   });
 });

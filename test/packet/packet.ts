@@ -37,11 +37,14 @@ export function definitionText(name: string): string {
   if (text === undefined) throw new Error(`no definition ${name}`);
   return text;
 }
+const unsound = (findings: readonly Diagnostic[]): Error =>
+  new Error(findings.flatMap((f) => (f.severity === 'error' ? [`${f.code}: ${f.message}`] : [])).join('\n'));
+
 /** A definition drawn. Throws with the findings when it is not sound. */
 export async function drawn(name: string): Promise<Packet> {
   const reading = readDefinition(definitionText(name), `${name}.jsonc`, { shipped: shippedText });
   const resolved = reading.value && resolvePiece(reading.value);
-  if (!reading.value || !resolved?.value) throw new Error(JSON.stringify(resolved?.findings ?? reading.findings));
+  if (!reading.value || !resolved?.value) throw unsound(resolved?.findings ?? reading.findings);
   const { room, shop, units } = reading.value;
   const piece = resolved.value;
   const kernel = await createKernel();
@@ -51,8 +54,7 @@ export async function drawn(name: string): Promise<Packet> {
     const volumes = (solids.value?.parts ?? []).map(({ id, volume }) => ({ id, volume }));
     const lists = makeLists(piece, volumes, season(room, shop?.moisture, units));
     const findings = [reading, resolved, solids, layout, lists].flatMap((s) => s.findings);
-    if (hasErrors(findings) || !solids.value || !layout.value || !lists.value)
-      throw new Error(JSON.stringify(findings));
+    if (hasErrors(findings) || !solids.value || !layout.value || !lists.value) throw unsound(findings);
     const hash = shortHash(sha256(JSON.stringify(reading.value)));
     const input = { piece, solids: solids.value, kernel, layout: layout.value, lists: lists.value };
     return { piece, solids: solids.value, findings, sheets: drawSheets({ ...input, faces, hash, findings }) };

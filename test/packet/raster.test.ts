@@ -6,8 +6,11 @@ import { different } from './pictures.js';
 
 /** Two writers, two independent painters (resvg for SVG, pdfjs for PDF), one picture: at 216 dots an inch. */
 const SCALE = 3;
-/** Pixels of 4.4 million: measured 0 on every sheet; this leaves room for the grey of an edge on another processor. */
-const MOST = 4;
+/**
+ * Pixels that may differ, of 4.4 million. Sheets: measured 0. Cards: the crosses over narrow faces are nearly level, and the
+ * two painters grey their edges differently: 28 at most on any card of the shipped pieces.
+ */
+const MOST = { sheet: 4, card: 40 } as const;
 /**
  * resvg 2.6 joins `fi` and `fl` though the file forbids ligatures (`font-variant-ligatures: none`, which browsers heed): the
  * only difference that was found, 2 to 4 pixels each. A non-joiner, put in for this reader alone, keeps them apart.
@@ -34,7 +37,7 @@ describe.each([
       const drawing = svgPixels(unjoined(svgs[i] ?? ''), SCALE);
       expect([drawing.width, drawing.height]).toEqual([page.width, page.height]);
       const pixels = different(page, drawing);
-      if (pixels > MOST) off[sheet.id] = pixels;
+      if (pixels > MOST[sheet.folder === 'cards' ? 'card' : 'sheet']) off[sheet.id] = pixels;
     }
     expect(off).toEqual({});
   }, 120_000);

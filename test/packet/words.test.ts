@@ -70,3 +70,17 @@ describe.each([...SHIPPED, ...SMALL])('%s', (name) => {
     expect(packet.sheets.flatMap(acrossTheCut)).toEqual([]);
   });
 });
+
+it('words that lie over others, run over the frame or across the cut are found', async () => {
+  const { sheets } = await drawn('corner-box');
+  const [drawing, card] = [sheets.find((s) => s.id === 'elevations'), sheets.find((s) => s.folder === 'cards')];
+  const put = (sheet: Sheet | undefined, x: number, y: number): Sheet => {
+    if (!sheet) throw new Error('no such sheet');
+    const text = { kind: 'text', x, y, size: 3, face: 'regular', anchor: 'start', turn: 0, string: 'astray' } as const;
+    return { ...sheet, picture: [...sheet.picture, { kind: 'group', id: 'astray', at: [0, 1], items: [text] }] };
+  };
+  expect(outside(put(drawing, 262, 100))).toEqual([expect.stringContaining('elevations: "astray" at 262.0')]);
+  expect(outside(put(card, 5, 100))).toHaveLength(1);
+  expect(acrossTheCut(put(card, PAPER[0] / 2, 30))).toHaveLength(1);
+  expect(over(put(drawing, 22, 200))).not.toEqual([]);
+});
