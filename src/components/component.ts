@@ -1,5 +1,7 @@
+import type { SlideFamily } from '../data/slides.js';
 import type { Diagnostic, JsonPath } from '../diag/diagnostic.js';
 import type { Axis, Face } from '../geom/axis.js';
+import type { Span } from '../geom/box.js';
 import type { Recipe } from '../geom/recipe.js';
 import type { Resolved } from '../joints/joint.js';
 import type { Length, Units } from '../lengths/length.js';
@@ -96,6 +98,23 @@ export interface ComponentBody {
   readonly drawer?: string;
 }
 
+/** Where one slide stands, for its screws: they are chosen when all the slides of the piece are known. Piece axes, nm. */
+export interface SlideSite {
+  /** The slide's id and its drawer's. */
+  readonly id: string;
+  readonly drawer: string;
+  readonly family: SlideFamily;
+  /** The parts that it is screwed to, and where their faces stand across. */
+  readonly case: { readonly part: string; readonly face: number };
+  readonly box: { readonly part: string; readonly face: number };
+  /** Which way the case lies from the slide. */
+  readonly hand: 'left' | 'right';
+  /** Front to back. */
+  readonly over: Span;
+  /** Height of the line of its screws. */
+  readonly line: number;
+}
+
 /** What is printed of a drawer (same shape as a piece's drawer). */
 export interface DrawerFacts {
   readonly id: string;
@@ -111,6 +130,7 @@ export interface Expansion {
   readonly joints: readonly ComponentJoint[];
   readonly cuts: readonly ComponentCut[];
   readonly hardware: readonly ComponentBody[];
+  readonly slides?: readonly SlideSite[];
   readonly drawer?: DrawerFacts;
   readonly findings: readonly Diagnostic[];
 }

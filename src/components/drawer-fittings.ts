@@ -1,6 +1,6 @@
 import type { Recipe } from '../geom/recipe.js';
 import { inches, mm, nm, snap, toIn, toMm } from '../lengths/length.js';
-import type { ComponentBody, ComponentContext, ComponentCut } from './component.js';
+import type { ComponentBody, ComponentContext, ComponentCut, SlideSite } from './component.js';
 import { memberIds, type DrawerPlan } from './drawer-parts.js';
 import type { DrawerSizes } from './drawer-sizes.js';
 import type { DrawerFields } from './drawer-spec.js';
@@ -9,6 +9,7 @@ import { plain } from './sums.js';
 export interface Fittings {
   readonly hardware: readonly ComponentBody[];
   readonly cuts: readonly ComponentCut[];
+  readonly slides?: readonly SlideSite[];
 }
 
 /** Slides as bodies, and the pencil lines that they are set to, on the case and on the drawer. */
@@ -25,6 +26,7 @@ export function slidesOf(sizes: DrawerSizes, plan: DrawerPlan, context: Componen
   const size = metric ? `${toMm(sizes.box.depth.value)} mm` : `${toIn(sizes.box.depth.value)} in`;
   const hardware: ComponentBody[] = [];
   const cuts: ComponentCut[] = [];
+  const slides: SlideSite[] = [];
   for (const hand of ['left', 'right'] as const) {
     const caseSide = hand === 'left' ? opening.left : opening.right;
     const drawerSide = hand === 'left' ? ids.left : ids.right;
@@ -37,6 +39,17 @@ export function slidesOf(sizes: DrawerSizes, plan: DrawerPlan, context: Componen
       body: { op: 'box', at: [steel, over, [line - slide.height / 2, line + slide.height / 2]] },
       into: [],
       drawer: id,
+    });
+    const flank = plan.box.across[hand === 'left' ? 0 : 1].value;
+    slides.push({
+      id: `${id}.slide_${hand}`,
+      drawer: id,
+      family: slide,
+      case: { part: caseSide, face: x },
+      box: { part: drawerSide, face: flank },
+      hand,
+      over,
+      line,
     });
     const mark = { rank: 5, shape: 'mark', as: 'slide-line', axis: 1, at: line } as const;
     const casing = slide.screws.find((s) => s.into === 'case')?.name ?? '';
@@ -76,7 +89,7 @@ export function slidesOf(sizes: DrawerSizes, plan: DrawerPlan, context: Componen
       },
     });
   }
-  return { hardware, cuts };
+  return { hardware, cuts, slides };
 }
 
 /** Knobs, turned, one screw each; the holes go through the front and, where there is one, the box front behind it. */

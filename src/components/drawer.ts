@@ -22,6 +22,7 @@ export function expandDrawer(spec: DrawerFields, context: ComponentContext): Exp
     joints: drawerJoints(spec, sizes, context),
     cuts: [...slides.cuts, ...pulls.cuts],
     hardware: [...slides.hardware, ...pulls.hardware],
+    slides: slides.slides ?? [],
     drawer: {
       id: context.id,
       mark: context.mark,

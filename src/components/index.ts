@@ -8,3 +8,4 @@ export type { DrawerFields } from './drawer-spec.js';
 export { expandDrawer } from './drawer.js';
 export { gridCells, type Cell } from './grid.js';
 export { shiftCut } from './shift.js';
+export { bite, screwPlaces, slideScrewBodies } from './slide-screws.js';

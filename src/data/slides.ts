@@ -1,5 +1,14 @@
 import { inches, mm, type Length, type Units } from '../lengths/length.js';
 
+/** The screws that hold one half of a slide. `length` is under the head. */
+export interface SlideScrew {
+  readonly name: string;
+  readonly count: number;
+  readonly into: 'case' | 'drawer';
+  readonly length: Length;
+  readonly diameter: Length;
+  readonly head: { readonly diameter: Length; readonly height: Length };
+}
 /** A family of drawer slides: generic figures to start from, to be replaced by the maker's sheet. Lengths nm. */
 export interface SlideFamily {
   readonly id: string;
@@ -18,10 +27,19 @@ export interface SlideFamily {
   /** Line of the screws over the lower edge of the box side. */
   readonly line: Length;
   readonly lengths: readonly Length[];
-  /** Screws of one slide. */
-  readonly screws: readonly { readonly name: string; readonly count: number; readonly into: 'case' | 'drawer' }[];
+  /** Steel between a screw's head and the wood. */
+  readonly steel: Length;
+  /** From an end of the slide to its first and last screw; the others stand evenly between. */
+  readonly endScrew: Length;
+  /** Screws of one slide: those of the case first. */
+  readonly screws: readonly [SlideScrew, SlideScrew];
   readonly source: string;
 }
+
+/** Number 6: shank by the rule of the gauge, 0.060 + 0.013 in a number; pan head, from memory. */
+const six = { diameter: inches(0.138), head: { diameter: inches(0.262), height: inches(0.08) } };
+/** 3.5 mm; pan head, from memory. */
+const metric = { diameter: mm(3.5), head: { diameter: mm(7), height: mm(2.6) } };
 
 const SOURCE = 'our default, replace by the maker’s sheet';
 
@@ -37,9 +55,11 @@ export const SLIDES: readonly SlideFamily[] = [
     behind: inches(1 / 2),
     line: inches(2),
     lengths: [10, 12, 14, 16, 18, 20, 22, 24, 26, 28].map(inches),
+    steel: inches(3 / 64),
+    endScrew: inches(1.5),
     screws: [
-      { name: '#6 × 5/8 pan head', count: 3, into: 'case' },
-      { name: '#6 × 3/8 pan head', count: 3, into: 'drawer' },
+      { name: '#6 × 5/8 pan head', count: 3, into: 'case', length: inches(5 / 8), ...six },
+      { name: '#6 × 3/8 pan head', count: 3, into: 'drawer', length: inches(3 / 8), ...six },
     ],
     source: SOURCE,
   },
@@ -54,9 +74,11 @@ export const SLIDES: readonly SlideFamily[] = [
     behind: mm(13),
     line: mm(50),
     lengths: [250, 300, 350, 400, 450, 500, 550, 600].map(mm),
+    steel: mm(1.2),
+    endScrew: mm(37),
     screws: [
-      { name: '3.5 × 16 pan head', count: 3, into: 'case' },
-      { name: '3.5 × 9.5 pan head', count: 3, into: 'drawer' },
+      { name: '3.5 × 16 pan head', count: 3, into: 'case', length: mm(16), ...metric },
+      { name: '3.5 × 9.5 pan head', count: 3, into: 'drawer', length: mm(9.5), ...metric },
     ],
     source: SOURCE,
   },

@@ -1,3 +1,4 @@
+import { COUNTED } from '../value/sized.js';
 import { formatLength } from '../lengths/format.js';
 import type { Joint, Piece } from '../piece/piece.js';
 import { markRanges } from './marks.js';
@@ -59,6 +60,9 @@ const either = (ways: readonly string[]): string =>
 const sizesOf = (j: Joint, piece: Piece): string =>
   Object.keys(j.sizes)
     .sort()
-    .map((k) => `${k} ${formatLength(j.sizes[k]?.value ?? 0, piece.units)}`)
+    .map((k) => {
+      const value = j.sizes[k]?.value ?? 0;
+      return `${k} ${COUNTED.has(k) ? value : formatLength(value, piece.units)}`;
+    })
     .join(', ');
 const wayOf = (j: Joint): string => j.way.map((f) => `to ${f.toUpperCase()}`).join(', then ');

@@ -10,7 +10,6 @@ import { hardwareList } from './hardware-list.js';
 import { jointSchedule } from './joint-schedule.js';
 import type { Season } from '../wood/moisture.js';
 import { movingFronts, reveals } from './reveals.js';
-import { sharedCarriers } from './slide-screws.js';
 import type { Table } from './table.js';
 import { weights, type Weights } from './weights.js';
 
@@ -46,12 +45,7 @@ export function makeLists(
   const { unknown } = value.weights;
   return {
     value,
-    findings: [
-      ...thin(piece),
-      ...movingFronts(piece),
-      ...sharedCarriers(piece),
-      ...(unknown.length > 0 ? [noMass(unknown)] : []),
-    ],
+    findings: [...thin(piece), ...movingFronts(piece), ...(unknown.length > 0 ? [noMass(unknown)] : [])],
   };
 }
 

@@ -1,7 +1,7 @@
 import { nameHint } from '../diag/didYouMean.js';
 import { formatLength } from '../lengths/format.js';
 import type { Units } from '../lengths/length.js';
-import type { Sized } from '../value/sized.js';
+import { COUNTED, type Sized } from '../value/sized.js';
 import type { Part, Piece } from './piece.js';
 
 /**
@@ -49,7 +49,8 @@ function oneLine(name: string, s: Sized, units: Units): string {
   const rule = s.rule === undefined ? '' : s.how === 'given' ? `, as "${s.rule}"` : `: ${s.rule}`;
   const source = s.source === undefined ? '' : ` (${s.source})`;
   const path = s.path && s.path.length > 0 ? ` [${s.path.join('.')}]` : '';
-  return `${name} = ${say(s.value, units)}, ${s.how}${rule}${source}${path}`;
+  const value = COUNTED.has(name) ? String(s.value) : say(s.value, units);
+  return `${name} = ${value}, ${s.how}${rule}${source}${path}`;
 }
 
 /** A figure and, one level down, each of its inputs with its own way of coming about where that is known. */

@@ -10,6 +10,8 @@ import { blankOf, partRecipe } from './cutRecipe.js';
 import { interference } from './interference.js';
 import { halvesMeet } from './meeting.js';
 import { named } from './named.js';
+import { brokenPockets } from './pockets.js';
+import { bareScrews } from './screws.js';
 import type { PartSolid, Solids } from './solids.js';
 
 /** Where a part stands in the definition, as near as its sizes tell. */
@@ -85,7 +87,8 @@ function partSolid(part: Part, kernel: Kernel): { solid?: PartSolid; findings: D
 
 /**
  * Piece -> Solids: every part cut from its blank, every bought thing as its body. Findings: a part that is empty, that
- * falls apart or that has the wrong size; wood in wood, hardware in wood; a joint whose halves do not reach one another.
+ * falls apart or that has the wrong size; wood in wood, hardware in wood; a joint whose halves do not reach one another; screws and
+ * pockets that come out of the wood.
  */
 export function makeSolids(piece: Piece, kernel: Kernel): Outcome<Solids> {
   const made = piece.parts.map((part) =>
@@ -110,6 +113,8 @@ export function makeSolids(piece: Piece, kernel: Kernel): Outcome<Solids> {
     ...made.flatMap((m) => m.findings),
     ...interference(piece, world, kernel),
     ...halvesMeet(piece, world, kernel),
+    ...bareScrews(piece, world, kernel),
+    ...brokenPockets(piece, kernel),
   ];
   return { value: { parts, hardware }, findings };
 }

@@ -35,3 +35,6 @@ export const derived = (value: Length, rule: string, inputs: Sized['inputs'] = [
   rule,
   ...(inputs.length > 0 ? { inputs } : {}),
 });
+
+/** Names of figures that are counted and not measured: printed as plain numbers. */
+export const COUNTED: ReadonlySet<string> = new Set(['staves']);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { inches, toIn } from '../../src/lengths/length.js';
+import { inches, toIn, type Length } from '../../src/lengths/length.js';
 import { boardFeet, footage, quarterInches } from '../../src/making/board-feet.js';
 import { cutList } from '../../src/making/cut-list.js';
 import { diagonals } from '../../src/making/diagonals.js';
@@ -11,7 +11,7 @@ import { compareMarks, markRanges } from '../../src/making/marks.js';
 import type { Table } from '../../src/making/table.js';
 import { layoutPiece } from '../../src/layout/layout-piece.js';
 import type { Piece, Stock } from '../../src/piece/piece.js';
-import type { Cut } from '../../src/words/cut.js';
+import { given } from '../../src/value/sized.js';
 import { chest, part } from './sample.js';
 
 const records = (t: Table): Record<string, string>[] =>
@@ -136,42 +136,32 @@ describe('one stop, square, joints, bought things', () => {
       ['drawers: corner front', '4', 'to LEFT or RIGHT'],
     ]);
   });
+  it('prints a number of staves as a number', () => {
+    const base = chest();
+    const first = base.joints[0];
+    if (!first) throw new Error('no joint');
+    const sizes = { staves: given(4 as Length, 'typed'), 'widest stave': given(inches(4.75), 'typed') };
+    const [row] = records(jointSchedule({ ...base, joints: [{ ...first, kind: 'edge', sizes }] }));
+    expect(row?.['sizes']).toBe('staves 4, widest stave 4 3/4');
+  });
   it('counts slides, their screws and the others', () => {
-    expect(hardwareList(chest()).rows).toEqual([
+    const screw = (into: string, name: string, n: number) =>
+      Array.from({ length: n }, (_, i): Piece['hardware'][number] => ({
+        id: `d1.${into}_${i}`,
+        kind: 'screw',
+        name: `${name}, for slides, into the ${into}`,
+        body: { op: 'joined', of: [] },
+        into: ['a1', 'd1.slide_left'],
+        drawer: 'short_1',
+      }));
+    const base = chest();
+    const more = [...screw('case', '#6 × 5/8 pan head', 6), ...screw('drawer', '#6 × 3/8 pan head', 6)];
+    expect(hardwareList({ ...base, hardware: [...base.hardware, ...more] }).rows).toEqual([
       ['side slide, full extension, 16 in', '2', 'D1'],
       ['#6 × 3/8 pan head, for slides, into the drawer', '6', 'D1'],
       ['#6 × 5/8 pan head, for slides, into the case', '6', 'D1'],
       ['#8 × 1 1/4', '1', 'A7 R1'],
     ]);
-  });
-});
-
-describe('slides on both faces of one part', () => {
-  const line = (slide: string, face: 'left' | 'right', up: number): Cut => ({
-    shape: 'mark',
-    as: 'slide-line',
-    id: slide,
-    from: 'short_1',
-    mates: [slide],
-    rank: 5,
-    face,
-    axis: 1,
-    over: [0, 1],
-    at: inches(up),
-  });
-  const carrying = (apart: number): Piece => {
-    const base = chest();
-    const cuts = [line('d1.slide_left', 'left', 3), line('d1.slide_right', 'right', 3 + apart)];
-    return { ...base, parts: base.parts.map((p) => (p.id === 'a1' ? { ...p, cuts } : p)) };
-  };
-  it('take short screws where they meet, and the part says so', () => {
-    expect(hardwareList(carrying(0)).rows).toContainEqual(['#6 × 3/8 pan head, for slides, into the case', '6', 'D1']);
-    const findings = makeLists(carrying(0), []).findings.filter((f) => f.code === 'slide-screws-meet');
-    expect(findings.map((f) => [f.touches, f.severity])).toEqual([[['a1'], 'note']]);
-  });
-  it('and the long ones where they do not', () => {
-    expect(hardwareList(carrying(4)).rows).toContainEqual(['#6 × 5/8 pan head, for slides, into the case', '6', 'D1']);
-    expect(makeLists(carrying(4), []).findings.map((f) => f.code)).not.toContain('slide-screws-meet');
   });
 });
 
