@@ -73,10 +73,10 @@ describe('3 volumes by hand', () => {
 });
 
 describe('8 a page of the PDF, as a reader of PDF paints it', () => {
-  it('leg-and-rail, elevations: at most 1 pixel in 1000 differs', async () => {
+  it('leg-and-rail, elevations: at most 1 pixel in 10 000 differs', async () => {
     const packet = await drawn('leg-and-rail');
     const pdf = await pdfOf(packet, [sheetOf(packet, 'elevations')]);
-    expectPicture('leg-and-rail/08-elevations.png', await pdfPixels(pdf, 1, 1), 0.001);
+    expectPicture('leg-and-rail/08-elevations.png', await pdfPixels(pdf, 1, 1), 0.0001);
   });
 });
 
