@@ -34,21 +34,28 @@ function rawNormals({ positions: p, triangles: t }: Mesh): { normals: Float64Arr
   const sliver = new Uint8Array(t.length / 3);
   const at = (corner: number, axis: number): number => p[(t[corner] as number) * 3 + axis] as number;
   for (let i = 0; i < t.length; i += 3) {
-    const u = [0, 1, 2].map((x) => at(i + 1, x) - at(i, x)) as [number, number, number];
-    const v = [0, 1, 2].map((x) => at(i + 2, x) - at(i, x)) as [number, number, number];
-    const w = [0, 1, 2].map((x) => at(i + 2, x) - at(i + 1, x)) as [number, number, number];
-    const n = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]] as const;
-    const twice = Math.hypot(...n);
-    const longest = Math.max(Math.hypot(...u), Math.hypot(...v), Math.hypot(...w));
+    const [px, py, pz] = [at(i, 0), at(i, 1), at(i, 2)];
+    const [qx, qy, qz] = [at(i + 1, 0), at(i + 1, 1), at(i + 1, 2)];
+    const [rx, ry, rz] = [at(i + 2, 0), at(i + 2, 1), at(i + 2, 2)];
+    const [ux, uy, uz] = [qx - px, qy - py, qz - pz];
+    const [vx, vy, vz] = [rx - px, ry - py, rz - pz];
+    const [nx, ny, nz] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
+    const twice = Math.hypot(nx, ny, nz);
+    const longest = Math.max(Math.hypot(ux, uy, uz), Math.hypot(vx, vy, vz), Math.hypot(rx - qx, ry - qy, rz - qz));
     sliver[i / 3] = twice < SLIVER * longest ? 1 : 0;
-    for (let x = 0; x < 3; x++) normals[i + x] = twice === 0 ? 0 : (n[x] as number) / twice;
+    if (twice === 0) continue;
+    normals[i] = nx / twice;
+    normals[i + 1] = ny / twice;
+    normals[i + 2] = nz / twice;
   }
   return { normals, sliver };
 }
 
 /** Pairs every directed side with one that runs back. Where four triangles share an edge it becomes two edges. */
 function pairSides({ triangles: t }: Mesh): { pairs: [number, number][]; shared: Set<number> } {
-  const open = new Map<number, number[]>();
+  /** The one side that waits at an edge, and those behind it. */
+  const open = new Map<number, number>();
+  const behind = new Map<number, number[]>();
   const pairs: [number, number][] = [];
   const shared = new Set<number>();
   const base = t.reduce((m, x) => Math.max(m, x), 0) + 1;
@@ -59,10 +66,15 @@ function pairSides({ triangles: t }: Mesh): { pairs: [number, number][]; shared:
     const count = (seen.get(key) ?? 0) + 1;
     seen.set(key, count);
     if (count > 2) shared.add(key);
-    const waiting = open.get(b * base + a);
-    const mate = waiting?.shift();
-    if (mate !== undefined) pairs.push([mate, s]);
-    else open.set(a * base + b, [...(open.get(a * base + b) ?? []), s]);
+    const [there, back] = [a * base + b, b * base + a];
+    const mate = open.get(back);
+    if (mate !== undefined) {
+      pairs.push([mate, s]);
+      const next = behind.get(back)?.shift();
+      if (next === undefined) open.delete(back);
+      else open.set(back, next);
+    } else if (!open.has(there)) open.set(there, s);
+    else behind.set(there, [...(behind.get(there) ?? []), s]);
   }
   return { pairs, shared };
 }
@@ -131,10 +143,10 @@ function facetWidths(
     const long = Math.hypot(...d);
     let most = 0;
     for (const c of cornersOf(triangle)) {
-      const v = at(c);
-      const u = [v[0] - q[0], v[1] - q[1], v[2] - q[2]] as const;
-      const n = [u[1] * d[2] - u[2] * d[1], u[2] * d[0] - u[0] * d[2], u[0] * d[1] - u[1] * d[0]] as const;
-      most = Math.max(most, Math.hypot(...n) / long);
+      const ux = (p[c * 3] as number) - q[0];
+      const uy = (p[c * 3 + 1] as number) - q[1];
+      const uz = (p[c * 3 + 2] as number) - q[2];
+      most = Math.max(most, Math.hypot(uy * d[2] - uz * d[1], uz * d[0] - ux * d[2], ux * d[1] - uy * d[0]) / long);
     }
     return most;
   };

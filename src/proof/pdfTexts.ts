@@ -24,9 +24,10 @@ const times = (a: Matrix, b: Matrix): Matrix => [
 /** Every string of a PDF in the order it is drawn, unseen ones too. Throws RangeError when the bytes are no PDF. */
 export function pdfTexts(bytes: Uint8Array): PdfText[] {
   const objects = pdfObjects(bytes);
+  const maps = new Map<string, ReadonlyMap<string, string>>();
   return pagesOf(objects).flatMap((page, i) => {
     const height = Number(/\/MediaBox\s*\[\s*\S+\s+\S+\s+\S+\s+([\d.]+)/.exec(page.text)?.[1]);
-    const fonts = fontsOf(objects, page.text);
+    const fonts = fontsOf(objects, page.text, maps);
     const content = refsIn(page.text, 'Contents').map((n) => latin(objects.get(n)?.stream ?? new Uint8Array()));
     return readContent(content.join('\n'), fonts).map((t) => ({
       page: i + 1,
@@ -52,17 +53,23 @@ function pagesOf(objects: ReadonlyMap<number, PdfObject>): PdfObject[] {
 function fontsOf(
   objects: ReadonlyMap<number, PdfObject>,
   page: string,
+  maps: Map<string, ReadonlyMap<string, string>>,
 ): ReadonlyMap<string, ReadonlyMap<string, string>> {
   const resources = refsIn(page, 'Resources')[0];
   const text = resources === undefined ? page : (objects.get(resources)?.text ?? '');
   const fonts = /\/Font\s*<<([\s\S]*?)>>/.exec(text)?.[1] ?? '';
   const out = new Map<string, ReadonlyMap<string, string>>();
   for (const [, name, ref] of fonts.matchAll(/\/(\w+)\s+(\d+) 0 R/g)) {
-    const map = refsIn(objects.get(Number(ref))?.text ?? '', 'ToUnicode')[0];
-    const cmap = latin((map === undefined ? undefined : objects.get(map)?.stream) ?? new Uint8Array());
-    out.set(name as string, readMap(cmap));
+    const known = maps.get(ref as string);
+    const map = known ?? readMap(cmapOf(objects, Number(ref)));
+    maps.set(ref as string, map);
+    out.set(name as string, map);
   }
   return out;
+}
+function cmapOf(objects: ReadonlyMap<number, PdfObject>, font: number): string {
+  const map = refsIn(objects.get(font)?.text ?? '', 'ToUnicode')[0];
+  return latin((map === undefined ? undefined : objects.get(map)?.stream) ?? new Uint8Array());
 }
 function readMap(cmap: string): ReadonlyMap<string, string> {
   const out = new Map<string, string>();
@@ -87,24 +94,26 @@ function readContent(
   const stack: State[] = [];
   let state: State = { ctm: ONE, font: '' };
   let text = ONE;
-  let operands: string[] = [];
-  const matrix = (): Matrix => operands.slice(-6).map(Number) as unknown as Matrix;
-  for (const [token] of content.matchAll(/<[0-9A-Fa-f\s]*>|\/\w+|\[[^\]]*\]|[-+]?[\d.]+|[A-Za-z'"*]+\d?/g)) {
-    if (/^[<\[/+\-.\d]/.test(token)) {
-      operands.push(token);
-      continue;
-    }
+  let from = 0;
+  const operands = (): string[] =>
+    content.slice(from, operator.lastIndex).match(/<[0-9A-Fa-f\s]*>|\/\w+|\[[^\]]*\]|[-+]?[\d.]+/g) ?? [];
+  const matrix = (): Matrix => operands().slice(-6).map(Number) as unknown as Matrix;
+  // Operators only; what stands between is read where an operator asks for it. Strings and names come first, to be passed over.
+  const operator = /<[0-9A-Fa-f\s]*>|\/\w+|\[[^\]]*\]|([A-Za-z'"*]+\d?)/g;
+  for (let found = operator.exec(content); found; found = operator.exec(content)) {
+    const token = found[1];
+    if (token === undefined) continue;
     if (token === 'q') stack.push({ ...state });
     else if (token === 'Q') state = stack.pop() ?? state;
     else if (token === 'cm') state.ctm = times(matrix(), state.ctm);
     else if (token === 'BT') text = ONE;
     else if (token === 'Tm') text = matrix();
-    else if (token === 'Tf') state.font = (operands.at(-2) ?? '').slice(1);
+    else if (token === 'Tf') state.font = (operands().at(-2) ?? '').slice(1);
     else if (token === 'Tj') {
       const at = times(text, state.ctm);
-      out.push({ x: at[4], y: at[5], string: decode(operands.at(-1) ?? '', fonts.get(state.font)) });
+      out.push({ x: at[4], y: at[5], string: decode(operands().at(-1) ?? '', fonts.get(state.font)) });
     }
-    operands = [];
+    from = operator.lastIndex;
   }
   return out;
 }
