@@ -32,7 +32,7 @@ import { override } from './override.js';
 import type { Drawer, Hardware, Part, Piece, Stock } from './piece.js';
 import type { Shop } from './shop.js';
 import { readShop, stepOf, swellOf, worldOf } from './shop.js';
-import { slideScrews } from './slide-screws.js';
+import { slideLines, slideScrews } from './slide-screws.js';
 import { readStocks } from './stock.js';
 
 export interface ResolveOptions {
@@ -216,7 +216,7 @@ function addDrawer(
 /** Slide lines, pilot and pull holes: in piece axes as the component gives them, brought to each part's own. */
 function addCuts(drawers: readonly MadeDrawer[], bodies: ReadonlyMap<string, Body>): void {
   for (const { expansion } of drawers)
-    for (const { part, cut } of expansion.cuts) {
+    for (const { part, cut } of expansion.cuts.flatMap((c) => slideLines(c, bodies))) {
       const body = bodies.get(part);
       if (body) body.cuts.push(shiftCut(cut as BoxCut | BoreCut | MarkCut, originOf(body)));
     }

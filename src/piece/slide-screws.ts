@@ -1,6 +1,7 @@
-import { bite, screwPlaces, slideScrewBodies, type SlideSite } from '../components/index.js';
+import { bite, screwPlaces, slideScrewBodies, type ComponentCut, type SlideSite } from '../components/index.js';
 import type { Diagnostic } from '../diag/diagnostic.js';
-import { width } from '../geom/box.js';
+import { faceAxis, faceSign, third } from '../geom/axis.js';
+import { meet, width } from '../geom/box.js';
 import type { Length } from '../lengths/length.js';
 import type { Body } from './body.js';
 import type { Evaluator } from './evaluate.js';
@@ -56,7 +57,7 @@ export function slideScrews(sites: readonly SlideSite[], ctx: SlideScrewContext)
     const shared = carriers.filter(
       ({ at, part }) => part && width(part.box[0]) < 2 * deep && opposed(site, part, at, sites, ctx),
     );
-    for (const { part } of shared) if (part) ctx.findings.add(meet(part, short.name, ctx));
+    for (const { part } of shared) if (part) ctx.findings.add(meetInside(part, short.name, ctx));
     const thin = carriers.some(({ part }) => part && width(part.box[0]) <= deep);
     const chosen = shared.length > 0 || thin ? { ...short, into: long.into, count: long.count } : long;
     return [
@@ -65,7 +66,7 @@ export function slideScrews(sites: readonly SlideSite[], ctx: SlideScrewContext)
     ];
   });
 }
-const meet = (part: Body, short: string, ctx: SlideScrewContext): Diagnostic => ({
+const meetInside = (part: Body, short: string, ctx: SlideScrewContext): Diagnostic => ({
   code: 'slide-screws-meet',
   severity: 'note',
   path: part.path,
@@ -73,3 +74,25 @@ const meet = (part: Body, short: string, ctx: SlideScrewContext): Diagnostic => 
   hint: `Use ${short} there.`,
   touches: [part.id],
 });
+
+/**
+ * The pencil line of a slide on every part of the case that it passes over: the part beside the drawer and whatever is set
+ * flush with it (a packer between legs), on each as far as its own wood goes.
+ */
+export function slideLines(made: ComponentCut, bodies: ReadonlyMap<string, Body>): ComponentCut[] {
+  const { cut, part } = made;
+  const beside = bodies.get(part);
+  if (cut.shape !== 'mark' || cut.as !== 'slide-line' || !beside || beside.own.drawer !== undefined) return [made];
+  const [axis, side] = [faceAxis(cut.face), faceSign(cut.face) > 0 ? 1 : 0];
+  const up = third(axis, cut.axis);
+  const carries = (b: Body): boolean =>
+    b.own.drawer === undefined &&
+    b.box[axis][side] === beside.box[axis][side] &&
+    b.box[up][0] < cut.at &&
+    cut.at < b.box[up][1];
+  const lines = [...bodies.values()].filter(carries).flatMap((b): ComponentCut[] => {
+    const over = meet(b.box[cut.axis], cut.over);
+    return over && over[0] < over[1] ? [{ part: b.id, cut: { ...cut, over } }] : [];
+  });
+  return lines.length > 0 ? lines : [made];
+}

@@ -82,4 +82,18 @@ describe('screws of slides', () => {
     const all = screws(shippedPiece('nightstand').hardware, 'packer');
     expect(all.map((h) => h.id)).toEqual([1, 2, 3].map((n) => `drawer_1.slide_left.case_${n}`));
   });
+  it('the line of a slide is drawn on leg and packer, on each as far as its wood goes', () => {
+    const lines = shippedPiece('nightstand').parts.flatMap((p) =>
+      p.cuts.flatMap((c) =>
+        c.shape === 'mark' && c.id === 'drawer_1.line_left'
+          ? [{ id: p.id, from: p.place.origin[1] + c.over[0], to: p.place.origin[1] + c.over[1], at: p.place.origin[2] + c.at }] // prettier-ignore
+          : [],
+      ),
+    );
+    expect(lines.map((l) => l.id)).toEqual(['leg_front_left', 'packer']);
+    const [leg, packer] = lines;
+    // One line: the second begins where the first ends; together as long as the slide of 12 in.
+    expect([packer?.from, packer?.at]).toEqual([leg?.to, leg?.at]);
+    expect(toIn((packer?.to ?? 0) - (leg?.from ?? 0))).toBe(12);
+  });
 });
