@@ -74,7 +74,7 @@ function judge(r: Dado, site: Site): Diagnostic[] {
         'error',
         'no-tongue-left',
         `Only ${fig(site, width(r.keep))} of the part would stand in the dado.`,
-        { field: 'stop' },
+        { field: 'stop', hint: 'A shorter stop.' },
       ),
     );
   return out;

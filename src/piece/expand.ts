@@ -232,6 +232,17 @@ function addGroup(
     );
     return;
   }
+  if (other !== undefined && !source.parts) {
+    const message =
+      other === key ? `The group "${key}" is like itself.` : `The group "${other}" has no parts of its own.`;
+    findings.error(
+      'group-empty',
+      [...path, group.mirror ? 'mirror' : 'like'],
+      message,
+      'Name a group whose "parts" are written out.',
+    );
+    return;
+  }
   if (group.mirror !== undefined && group.about === undefined) {
     findings.error(
       'mirror-needs-about',

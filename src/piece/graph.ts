@@ -2,6 +2,9 @@ import type { JsonPath } from '../diag/diagnostic.js';
 import type { Sized } from '../value/sized.js';
 import type { Findings } from './fault.js';
 
+/** Most sizes that wait for one another at one time (our default): what is written in order never comes near it. */
+const LONGEST_CHAIN = 400;
+
 interface Node {
   readonly path: JsonPath;
   readonly make: () => Sized | undefined;
@@ -31,6 +34,15 @@ export class Graph {
     if (!node) return undefined;
     if (this.stack.includes(name)) {
       this.tellCycle(this.stack.slice(this.stack.indexOf(name)));
+      return undefined;
+    }
+    if (this.stack.length >= LONGEST_CHAIN) {
+      this.findings.error(
+        'chain-too-long',
+        node.path,
+        `"${name}" is the end of a chain of more than ${LONGEST_CHAIN} sizes that wait for one another.`,
+        'Write first what the others are measured from, or measure from nearer by.',
+      );
       return undefined;
     }
     this.stack.push(name);

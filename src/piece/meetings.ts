@@ -175,7 +175,27 @@ export function meetingsOf(plans: readonly JointPlan[], ctx: MeetingContext): Me
       ),
     );
   }
+  checkTwice(out, ctx);
   return out;
+}
+
+/** The same joint between the same two parts from two entries; fasteners may be many. */
+function checkTwice(meets: readonly Meet[], ctx: MeetingContext): void {
+  const first = new Map<string, Meet>();
+  for (const m of meets) {
+    if (m.kind.rank === 3) continue;
+    const key = `${m.kind.kind}|${m.entering.id}|${m.receiving.id}`;
+    const earlier = first.get(key);
+    if (!earlier) first.set(key, m);
+    else if (earlier.site.joint !== m.site.joint)
+      ctx.findings.error(
+        'joint-twice',
+        m.path,
+        `${m.kind.words}: "${earlier.site.joint}" joins "${m.entering.id}" and "${m.receiving.id}" already.`,
+        'Keep one of the two.',
+        [m.entering.id, m.receiving.id],
+      );
+  }
 }
 
 function named(
@@ -259,6 +279,25 @@ function pairs(
       if (best && (!nearest || best.gap < nearest.gap)) nearest = best;
     }
   }
+  // A part named out loud that the joint goes into must be met by one of the others.
+  if (out.length > 0)
+    for (const [k, q] of plan.into.entries()) {
+      const r = ctx.bodies.get(q);
+      if (!r || /[*{]/.test(q) || out.some((m) => m.receiving.id === q) || parts.some((p) => p.id === q)) continue;
+      const gaps = parts.map((p) => {
+        const e = ctx.bodies.get(p.id) as Body;
+        return { id: p.id, ...apart(e.box, r.box, (v) => ctx.ev.say(v)) };
+      });
+      const near = gaps.sort((a, b) => a.gap - b.gap)[0];
+      const found = near ? `; between "${near.id}" and "${q}" ${near.words}` : '';
+      ctx.findings.error(
+        'joint-does-not-touch',
+        [...plan.path, 'into', ...(plan.into.length > 1 ? [k] : [])],
+        `${plan.kind.words}: nothing of this joint meets "${q}"${found}.`,
+        'Close the gap, or take the part out of "into".',
+        [q],
+      );
+    }
   const wanted = parts.some((p) => p.named)
     ? lonely.filter((id) => parts.some((p) => p.id === id && p.named))
     : out.length === 0

@@ -256,6 +256,22 @@ const area2 = (o: Outline): number =>
     return sum + p[0] * s.to[1] - s.to[0] * p[1];
   }, 0);
 
+/** Do two sides that are not neighbours cross? Arcs count as their chords. */
+function crosses(o: readonly Stretch[]): boolean {
+  const n = o.length;
+  const at = (k: number): readonly [number, number] => o[k % n]?.to ?? [0, 0];
+  const side = (a: number, b: number, c: number): number => {
+    const [p, q, r] = [at(a), at(b), at(c)];
+    return Math.sign((q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]));
+  };
+  for (let i = 0; i < n; i++)
+    for (let j = i + 2; j < n; j++) {
+      if (i === 0 && j === n - 1) continue;
+      if (side(i, i + 1, j) * side(i, i + 1, j + 1) < 0 && side(j, j + 1, i) * side(j, j + 1, i + 1) < 0) return true;
+    }
+  return false;
+}
+
 function outline(
   s: Extract<ShapeSpec, { cut: 'outline' }>,
   common: CutCommon,
@@ -277,6 +293,16 @@ function outline(
       [...path, 'points'],
       'An outline needs three points, or two and an arc.',
       'Add points.',
+      [ctx.part],
+    );
+    return [];
+  }
+  if (crosses(keep)) {
+    ctx.findings.error(
+      'outline-crosses',
+      [...path, 'points'],
+      'The outline crosses itself.',
+      'Give the points in order round the shape.',
       [ctx.part],
     );
     return [];

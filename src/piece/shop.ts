@@ -2,7 +2,7 @@ import { speciesById } from '../data/species.js';
 import type { Definition, Length_ } from '../definition/definition.js';
 import type { World } from '../joints/joint.js';
 import type { Length } from '../lengths/length.js';
-import { nm } from '../lengths/length.js';
+import { inches, nm } from '../lengths/length.js';
 import { shopDefaults } from '../shop/defaults.js';
 import { swell } from '../wood/movement.js';
 import { season } from '../wood/moisture.js';
@@ -26,6 +26,9 @@ export const stepOf = (def: Definition, ev: Evaluator): Length =>
 
 const read = (t: Length_ | undefined, field: string, ev: Evaluator): Length | undefined =>
   t === undefined ? undefined : ev.length(t, ['shop', field])?.value;
+
+/** Our limit for a slip of the pen: 1/2 in. */
+const WIDEST_KERF = inches(1 / 2);
 
 /** What the file says of the shop, else its defaults. */
 export function readShop(def: Definition, ev: Evaluator, findings: Findings): Shop {
@@ -51,15 +54,23 @@ export function readShop(def: Definition, ev: Evaluator, findings: Findings): Sh
     findings.error('step-not-positive', ['shop', 'step'], 'Sizes cannot be snapped to nothing.', 'Use 1/64 or 0.1mm.');
   const width =
     (bit ? ev.length(bit.width, ['shop', 'dovetailBit', 'width'])?.value : undefined) ?? usual.dovetail.width;
+  const kerf = read(s?.kerf, 'kerf', ev) ?? usual.kerf;
+  if (kerf > WIDEST_KERF) {
+    const message = `A saw cut ${ev.say(kerf)} wide cannot be.`;
+    findings.error('shop-size', ['shop', 'kerf'], message, `Leave it out for ${ev.say(usual.kerf)}.`);
+  }
   return {
     step: step > 0 ? step : usual.step,
     facts: {
-      kerf: above(read(s?.kerf, 'kerf', ev) ?? usual.kerf, 0, usual.kerf, 'kerf'),
+      kerf: above(kerf, 0, usual.kerf, 'kerf'),
       trim: above(read(s?.trim, 'trim', ev) ?? usual.trim, 0, usual.trim, 'trim'),
       allowance: usual.allowance,
     },
     pitch: above(read(s?.pitch, 'pitch', ev) ?? usual.pitch, 1, usual.pitch, 'pitch'),
-    dovetail: { width: above(width, 1, usual.dovetail.width, 'dovetailBit', 'width'), angle },
+    dovetail: {
+      width: above(width, 1, usual.dovetail.width, 'dovetailBit', 'width'),
+      angle: angle > 0 && angle < 45 ? angle : usual.dovetail.angle,
+    },
     straight: usual.straight,
   };
 }

@@ -50,9 +50,13 @@ function bodiesOf(piece: Piece, world: ReadonlyMap<string, Recipe>, kernel: Kern
     const box = kernel.bounds(h.body);
     const owner = piece.parts.find((p) => h.into.includes(p.id));
     const joint = piece.joints.find((j) => h.id.startsWith(`${j.id}.`));
-    const path = joint
-      ? ['joints', joint.joint]
-      : (owner?.size.find((s) => s.path)?.path?.slice(0, 2) ?? ['parts', owner?.id ?? h.id]);
+    const drawer = h.drawer?.replace(/(_\d+)+$/, '');
+    const path =
+      drawer !== undefined
+        ? ['drawers', drawer]
+        : joint
+          ? ['joints', joint.joint]
+          : (owner?.size.find((s) => s.path)?.path?.slice(0, 2) ?? ['parts', owner?.id ?? h.id]);
     return box ? [{ id: h.id, called: `${h.name} ${h.id}`, recipe: h.body, box, path, into: h.into }] : [];
   });
   return [...parts, ...hardware];
