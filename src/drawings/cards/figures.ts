@@ -1,4 +1,4 @@
-import { faceAxis, opposite } from '../../geom/axis.js';
+import { faceAxis, opposite, others } from '../../geom/axis.js';
 import type { Axis } from '../../geom/axis.js';
 import { formatLength } from '../../lengths/format.js';
 import type { Faces } from '../../type/type.js';
@@ -9,18 +9,20 @@ import { SIZE } from '../pens.js';
 import type { Item } from '../picture.js';
 import { spread } from '../spread.js';
 import { setText, widthOf } from '../text.js';
-import { across, paperX, paperY, shows, spansOf, upward } from './view.js';
+import { across, isBrokenOut, paperX, paperY, shows, spansOf, upward } from './view.js';
 import type { Placed } from './view.js';
 
 /** Distance of the line of running figures from the view, mm (ISO 129-1 running dimensioning; distances our default). */
 const OFF = 4.2;
 
 /** Coordinates worth a figure along an axis of the view: edges and centres of the cuts that show, and the far side. */
-export function stations(cuts: readonly Cut[], v: Placed, axis: Axis): number[] {
+export function stations(cuts: readonly Cut[], v: Placed, axis: Axis, floor = false): number[] {
   const [lo, hi] = v.frame.blank[axis];
   const found = new Set<number>();
   for (const cut of cuts) {
     if (!shows(cut, v)) continue;
+    // The socket itself has its figure; the words say by how much it is eased.
+    if (cut.shape === 'dovetail' && cut.as === 'ease' && cut.taper === axis) continue;
     if (cut.shape === 'dovetail' && cut.taper === axis && cut.as !== 'end-socket') {
       found.add((cut.atFace[0] + cut.atFace[1]) / 2);
       continue;
@@ -36,16 +38,18 @@ export function stations(cuts: readonly Cut[], v: Placed, axis: Axis): number[] 
     }
     if (cut.shape === 'tenon') {
       if (faceAxis(cut.end) === axis) found.add(cut.shoulder);
+      else if (v.side.face === cut.end)
+        for (const t of cut.tongues) for (const x of axis === others(faceAxis(cut.end))[0] ? t.a : t.b) found.add(x);
       continue;
     }
     if (cut.shape === 'mark' && axis === cut.axis) continue;
     if (cut.shape === 'dovetail' && cut.as === 'end-socket' && axis === cut.taper && faceAxis(v.side.face) !== cut.run)
       continue;
     if (cut.shape === 'arris' || cut.shape === 'outline' || cut.shape === 'plane') continue;
-    const s = cut.shape === 'dovetail' && cut.taper === axis ? cut.atFace : spansOf(cut, v.frame)[axis];
+    const s = cut.shape === 'dovetail' && cut.taper === axis ? (floor ? cut.atFloor : cut.atFace) : spansOf(cut, v.frame)[axis]; // prettier-ignore
     for (const x of s) found.add(x);
   }
-  const all = [...found].filter((x) => x > lo && x < hi);
+  const all = [...found].filter((x) => x > lo && x < hi && !isBrokenOut(v, axis, x));
   const far = opposite(v.frame.datum[axis]);
   return [...new Set([...all, distance(v.frame, far, lo) === 0 ? lo : hi])];
 }
@@ -57,14 +61,15 @@ export function figuresAcross(
   cuts: readonly Cut[],
   room: readonly [number, number],
   below = false,
+  floor = false,
 ): Item[] {
   const axis = across(v.side);
   const datum = v.frame.datum[axis];
-  const all = stations(cuts, v, axis)
+  const all = stations(cuts, v, axis, floor)
     .map((at) => ({ at, x: paperX(v, at), text: formatLength(distance(v.frame, datum, at), v.frame.units) }))
     .sort((a, b) => a.x - b.x);
   const widths = all.map((s) => widthOf(faces, s.text, SIZE.figure, 'semibold'));
-  const options = { gap: 1.2, pitch: 0, blocked: [], within: room };
+  const options = { gap: 1.6, pitch: 5.2, blocked: [], within: room };
   const wishes = all.map((s, i) => ({ at: s.x, half: (widths[i] as number) / 2 }));
   const kept = fit(all, wishes, options, (s) => distance(v.frame, datum, s.at));
   const y = below ? v.y + v.h + OFF : v.y - OFF;
@@ -104,7 +109,7 @@ export function figuresUp(
     .map((at) => ({ at, y: paperY(v, at), text: formatLength(distance(v.frame, datum, at), v.frame.units) }))
     .sort((a, b) => a.y - b.y);
   const wishes = all.map((s) => ({ at: s.y, half: s.text.includes('/') ? 2.6 : 1.6 }));
-  const kept = fit(all, wishes, { gap: 0.3, pitch: 0, blocked: [], within: room }, (s) =>
+  const kept = fit(all, wishes, { gap: 0.3, pitch: 5.2, blocked: [], within: room }, (s) =>
     distance(v.frame, datum, s.at),
   );
   const side = atLeft ? -1 : 1;

@@ -1,19 +1,18 @@
-import { opposite } from '../../geom/axis.js';
-import type { Face } from '../../geom/axis.js';
 import { formatLength } from '../../lengths/format.js';
 import type { Callout } from '../../words/callout.js';
 import { MEASURE_FROM, sayReference } from '../../words/card.js';
-import { called } from '../../words/frame.js';
 import { blank, label, line, statusBar, tag, tickBox } from '../draw.js';
 import { SIZE } from '../pens.js';
 import type { Item } from '../picture.js';
 import { setText, widthOf } from '../text.js';
 import type { Run } from '../text.js';
 import type { CardLook } from './half.js';
-import { endFace, endTop, viewFaces } from './half.js';
+import { quietBlock } from './half.js';
 import { whereUsed } from './key.js';
 import { columnOf } from './list.js';
-import { noWork, sideView } from './panel.js';
+import type { Block } from './arrange.js';
+import { noWork } from './panel.js';
+import { views } from './panes.js';
 import type { Faces } from '../../type/type.js';
 import type { Card, Row } from './words.js';
 
@@ -38,7 +37,7 @@ export function fullCard(look: CardLook): Item[] {
   const [x, y] = [FULL.x + FULL.right, FULL.y];
   return [
     ...head(look),
-    ...views(look),
+    ...pictures(look),
     ...label(faces, 'Cuts, in this order', x, y + FULL.cuts, { size: SIZE.figure, face: 'semibold' }),
     ...line('W', x, y + FULL.cuts + 2.3, x + FULL.column, y + FULL.cuts + 2.3),
     ...mainColumn(faces, card).items,
@@ -107,39 +106,13 @@ function head(look: CardLook): Item[] {
   ];
 }
 
-function views(look: CardLook): Item[] {
+function pictures(look: CardLook): Item[] {
   const { faces, card, mesh } = look;
-  const f = card.frame;
   const { x, y } = FULL;
-  const seen = { faces, card, mesh };
-  const [first, ...others] = viewFaces(card) as [Face, ...Face[]];
-  const end = endFace(card);
-  const deep = f.blank[2][1] - f.blank[2][0];
-  const tall = deep > 1.3 * Math.max(f.blank[0][1] - f.blank[0][0], f.blank[1][1] - f.blank[1][0]);
-  const out: Item[] = [];
-  const second = others[0];
-  const name =
-    (face: Face) =>
-    (n: number): string =>
-      `${called(f, face)} 1:${n}${face === opposite(first) ? ', turned over' : ''}`;
-  out.push(...sideView(seen, end, { x, y: y + 25.5, w: 122, h: tall ? 37 : 46 }, name(end), endTop(card, end)).items);
-  const top = y + (tall ? 63 : 73);
-  if (tall) {
-    // A slender part has room for a third side.
-    const slender = deep > 6 * Math.max(f.blank[0][1] - f.blank[0][0], f.blank[1][1] - f.blank[1][0]);
-    const shown = [first, ...others].slice(0, slender ? 3 : 2);
-    const w = shown.length === 1 ? 92 : 97 / shown.length;
-    shown.forEach((face, i) => {
-      const label_ = shown.length === 3 ? (n: number): string => `${called(f, face)} 1:${n}` : name(face);
-      out.push(...sideView(seen, face, { x: x + i * w, y: top, w, h: 125 }, label_).items);
-    });
-  } else {
-    out.push(...sideView(seen, first, { x, y: top, w: 122, h: second ? 46 : 60 }, name(first)).items);
-    if (second) out.push(...sideView(seen, second, { x, y: top + 46, w: 122, h: 46 }, name(second)).items);
-  }
-  const side = tall ? { x: x + 99, y: y + 84 } : { x, y: y + 168 };
-  out.push(...quiet(look, side.x, side.y, tall));
-  return out;
+  const stacked: Block = { w: 26, h: card.mirror ? 62 : 34, draw: (z) => quiet(look, z.x + 1, z.y + (z.h - 56) / 2 + 4, true) }; // prettier-ignore
+  const lying: Block = { w: 100, h: 24, draw: (z) => quiet(look, z.x, z.y + z.h - 18, false) };
+  const beside = !card.mirror && quietBlock(faces, card, 22) === undefined ? [] : [stacked, lying];
+  return views({ faces, card, mesh }, { x, y: y + 24, w: 122, h: 165 }, 3, beside, card.part.hand === 'right');
 }
 /** The side column: sides with no work, and the card that this one is not. */
 function quiet(look: CardLook, x: number, y: number, stacked: boolean): Item[] {

@@ -1,10 +1,7 @@
-import { faceAxis, opposite } from '../../geom/axis.js';
-import type { Face } from '../../geom/axis.js';
 import type { Mesh } from '../../geom/solid.js';
 import type { Piece } from '../../piece/piece.js';
 import type { Faces } from '../../type/type.js';
 import { MEASURE_FROM, sayReference } from '../../words/card.js';
-import { called } from '../../words/frame.js';
 import { blank, label, line, statusBar, tag, tickBox } from '../draw.js';
 import { SIZE } from '../pens.js';
 import type { Item } from '../picture.js';
@@ -12,10 +9,10 @@ import { setText, widthOf } from '../text.js';
 import type { Run } from '../text.js';
 import { whereUsed } from './key.js';
 import { columnOf } from './list.js';
-import { noWork, sideView } from './panel.js';
+import type { Block } from './arrange.js';
+import { noWork, noWorkWidth } from './panel.js';
+import { views } from './panes.js';
 import type { Card } from './words.js';
-import { across, sideOf, upward } from './view.js';
-import { facesOf, quietFaces } from './words.js';
 
 /** Geometry of a half card (our default): 115 x 195 in half a Letter page. */
 export const HALF = { w: 115, h: 195, cuts: 103.4, rows: 182.9 } as const;
@@ -45,7 +42,7 @@ export function halfCard(look: CardLook, x: number, y: number): Item[] {
   const list = columnOf(faces, card.callouts, card.rows, col, y + HALF.cuts + 2.3, y + HALF.rows);
   return [
     ...head(look, x, y, right),
-    ...views(look, x, y, right),
+    ...pictures(look, x, y, right),
     ...label(faces, 'Cuts, in this order', x, y + HALF.cuts, { size: SIZE.figure, face: 'semibold' }),
     ...line('W', x, y + HALF.cuts + 2.3, x + HALF.w, y + HALF.cuts + 2.3),
     ...list.items,
@@ -101,85 +98,17 @@ function head(look: CardLook, x: number, y: number, right: boolean): Item[] {
   ];
 }
 
-/** The end with most to show: where tails, tenons or sockets are, first the reference end. */
-export function endFace(card: Card): Face {
-  const { end } = card.part.reference;
-  const worth = (face: Face): number =>
-    card.part.cuts.reduce((n, c) => {
-      const joint = c.shape === 'tails' || c.shape === 'tenon' || (c.shape === 'dovetail' && c.as === 'end-socket');
-      return n + (facesOf(c, card.frame).includes(face) ? (joint ? 10 : 1) : 0);
-    }, 0);
-  return worth(opposite(end)) > worth(end) ? opposite(end) : end;
-}
-/** An end lies with its longer side along the sheet, the reference face toward the view below it. */
-export function endTop(card: Card, end: Face): Face | undefined {
-  const plain = sideOf(end);
-  const size = (a: 0 | 1 | 2): number => card.frame.blank[a][1] - card.frame.blank[a][0];
-  if (size(across(plain)) >= size(upward(plain))) return undefined;
-  const { face } = card.part.reference;
-  return faceAxis(face) === across(plain) ? opposite(face) : plain.right;
-}
-/** Faces of the two broad sides worth a view: the reference face, then its other side where there is work, else the busiest. */
-export function viewFaces(card: Card): Face[] {
-  const { face, edge } = card.part.reference;
-  const quiet = quietFaces(card.part, card.frame);
-  const sides = [opposite(face), edge, opposite(edge)].filter(
-    (f) => faceAxis(f) !== card.part.length && !quiet.includes(f),
-  );
-  const drawn = card.part.cuts.filter((c) => c.shape !== 'arris' && c.shape !== 'tails' && c.shape !== 'tenon');
-  const busy = sides.filter((f) => drawn.some((c) => 'face' in c && c.face === f));
-  return [face, ...busy];
-}
-function views(look: CardLook, x: number, y: number, right: boolean): Item[] {
+function pictures(look: CardLook, x: number, y: number, right: boolean): Item[] {
   const { faces, card, mesh } = look;
-  const [first, second] = viewFaces(card);
-  const f = card.frame;
-  const tall =
-    f.blank[2][1] - f.blank[2][0] > 1.3 * Math.max(f.blank[0][1] - f.blank[0][0], f.blank[1][1] - f.blank[1][0]);
-  const end = endFace(card);
-  const ux = (u: number, w: number): number => (right ? x + HALF.w - u - w : x + u);
-  const [top, height] = [y + 40.2, 60];
-  const seen = { faces, card, mesh };
-  const out: Item[] = [];
-  const caption = (n: number): string => `${called(f, first as Face)} 1:${n}`;
-  const one = first as Face;
-  if (tall) {
-    const w = second ? 38 : 56;
-    out.push(...sideView(seen, one, { x: ux(0, w), y: top, w, h: height }, caption).items);
-    if (second) {
-      out.push(
-        ...sideView(seen, second, { x: ux(39, w), y: top, w, h: height }, (n) => `${called(f, second)} 1:${n}`).items,
-      );
-    }
-    const u = second ? 77 : 60;
-    out.push(...endView(look, end, { x: ux(u, HALF.w - u), y: top, w: HALF.w - u, h: 38 }));
-    out.push(...noWork(faces, card, { x: ux(u + 2, HALF.w - u - 2), y: top + 40, w: HALF.w - u - 2, h: 18 }));
-    return out;
-  }
-  const spans = [0, 1, 2].map((a) => f.blank[a as 0][1] - f.blank[a as 0][0]);
-  const flat = sideOf(one);
-  if ((spans[across(flat)] as number) > 5 * (spans[upward(flat)] as number)) {
-    const half = second ? 58 : 70;
-    out.push(...sideView(seen, one, { x, y: top, w: HALF.w, h: 28 }, caption).items);
-    out.push(...endView(look, end, { x: ux(0, half), y: top + 27, w: half, h: 33 }));
-    if (second)
-      out.push(...sideView(seen, second, { x: ux(58, 57), y: top + 27, w: 57, h: 33 }, (n) => `${called(f, second)} 1:${n}`).items); // prettier-ignore
-    else out.push(...noWork(faces, card, { x: ux(72, 43), y: top + 36, w: 43, h: 22 }));
-    return out;
-  }
-  const w = 74;
-  out.push(...sideView(seen, one, { x: ux(0, w), y: top, w, h: second ? 30 : height }, caption).items);
-  if (second) {
-    const turned = second === opposite(one);
-    const text = (n: number): string => `${called(f, second)} 1:${n}${turned ? ', turned over' : ''}`;
-    out.push(...sideView(seen, second, { x: ux(0, w), y: top + 30, w, h: 30.5 }, text).items);
-  } else out.push(...noWork(faces, card, { x: ux(w + 2, HALF.w - w - 2), y: top + 36, w: HALF.w - w - 2, h: 23 }));
-  out.push(...endView(look, end, { x: ux(w + 1, HALF.w - w - 1), y: top, w: HALF.w - w - 1, h: second ? height : 36 }));
-  return out;
+  const quiet = quietBlock(faces, card, 22);
+  return views({ faces, card, mesh }, { x, y: y + 39.4, w: HALF.w, h: 60.4 }, 2, quiet ? [quiet] : [], right);
 }
-function endView(look: CardLook, end: Face, zone: { x: number; y: number; w: number; h: number }): Item[] {
-  const { faces, card, mesh } = look;
-  return [...sideView({ faces, card, mesh }, end, zone, (n) => `${called(card.frame, end)} 1:${n}`).items];
+/** The sides with no work as a block `h` high; undefined where there are none to show. */
+export function quietBlock(faces: Faces, card: Card, h: number): Block | undefined {
+  const size = noWork(faces, card, { x: 0, y: 0, w: 60, h });
+  if (size.length === 0) return undefined;
+  const w = Math.max(14, noWorkWidth(faces, card));
+  return { w: w + 3, h: h + 2, draw: (z) => noWork(faces, card, { x: z.x + (z.w - w) / 2, y: z.y + (z.h - h) / 2, w: 60, h }) }; // prettier-ignore
 }
 
 function foot(look: CardLook, x: number, y: number): Item[] {

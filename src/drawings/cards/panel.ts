@@ -1,20 +1,33 @@
-import { faceAxis, FACES } from '../../geom/axis.js';
+import { faceAxis } from '../../geom/axis.js';
 import type { Face } from '../../geom/axis.js';
 import type { Mesh } from '../../geom/solid.js';
 import type { Faces } from '../../type/type.js';
 import type { Cut } from '../../words/cut.js';
-import { noun } from '../../words/frame.js';
+import { distance, noun } from '../../words/frame.js';
+import { formatLength } from '../../lengths/format.js';
 import type { Rect } from '../dimensions.js';
 import { collide } from '../dimensions.js';
 import { crossedBox, disc, edgeMark, faceMark, grainArrow, label, line, MIDDLE } from '../draw.js';
 import type { Heading } from '../draw.js';
-import { largestScale } from '../marks.js';
 import { SIZE } from '../pens.js';
 import type { Item } from '../picture.js';
 import { widthOf } from '../text.js';
-import { figuresAcross, figuresUp } from './figures.js';
-import { across, centreOf, greyOf, onView, placeView, shows, sideOf, spansOf, upward, woodOf } from './view.js';
-import type { Placed } from './view.js';
+import type { Block } from './arrange.js';
+import { figuresAcross, figuresUp, stations } from './figures.js';
+import {
+  across,
+  breakLines,
+  centreOf,
+  greyOf,
+  onView,
+  placeView,
+  shows,
+  sideOf,
+  spansOf,
+  upward,
+  woodOf,
+} from './view.js';
+import type { Placed, Skip } from './view.js';
 import type { Card } from './words.js';
 import { quietFaces } from './words.js';
 
@@ -25,52 +38,96 @@ export interface Zone {
   readonly w: number;
   readonly h: number;
 }
-/** Room round a view for its running figures: above, at the side, below. */
-const ABOVE = 13;
-const BESIDE = 14;
-const BELOW = 6.2;
-/** On the side without figures. */
+/** Room that running figures, a caption and a plain side take round a view, mm. */
+const ABOVE = 12.4;
+const CAPTION = 7.2;
 const PLAIN = 4;
+const BESIDE = 8;
+/** Room beside an end for its name and the names of its two rows of figures. */
+const ROWS = 25;
 
-export interface Drawn {
-  readonly items: readonly Item[];
-  readonly view: Placed;
+/** One view: a whole side, an end, or the end of a side with the rest broken off. */
+export interface Pane {
+  readonly face: Face;
+  readonly top?: Face;
+  readonly kind: 'face' | 'end' | 'detail';
+  readonly caption: string;
+  readonly turned?: boolean;
+  /** What is broken out at a scale. */
+  readonly skip?: (oneTo: number) => Skip | undefined;
 }
-interface Look {
+export interface Look {
   readonly faces: Faces;
   readonly card: Card;
   readonly mesh: Mesh | undefined;
 }
 
-/** One side of the part in its zone: wood, grey, names on the wood, marks, discs, figures, a caption below. */
-export function sideView(look: Look, face: Face, zone: Zone, caption: (oneTo: number) => string, top?: Face): Drawn {
+/** A view at a scale with all that belongs to it: wood, grey, names on the wood, marks, discs, figures, its caption. */
+export function paneAt(look: Look, pane: Pane, oneTo: number): Block {
   const { faces, card } = look;
-  const side = sideOf(face, top);
-  const axes = [across(side), upward(side)] as const;
+  const side = sideOf(pane.face, pane.top);
   const f = card.frame;
-  const [bw, bh] = axes.map((a) => (f.blank[a][1] - f.blank[a][0]) / 1e6) as [number, number];
-  const atLeft = f.datum[axes[0]] === side.left;
-  const room = { w: zone.w - BESIDE - PLAIN, h: zone.h - ABOVE - BELOW };
-  const oneTo =
-    largestScale((n) => n >= 2 && bw / n <= room.w && bh / n <= room.h) ??
-    Math.ceil(Math.max(bw / room.w, bh / room.h));
-  const x = zone.x + (atLeft ? BESIDE : PLAIN) + (room.w - bw / oneTo) / 2;
-  const v = placeView(side, f, x, zone.y + ABOVE, oneTo);
-  const cuts = card.part.cuts;
+  const skip = pane.skip?.(oneTo);
+  const at = (x: number, y: number): Placed => placeView(side, f, x, y, oneTo, skip);
+  const v = at(0, 0);
+  const { cuts } = card.part;
+  const atLeft = f.datum[across(side)] === side.left;
+  const detail = pane.kind === 'detail';
+  const rows = pane.kind === 'end' && cuts.some((c) => c.shape === 'dovetail' && c.as === 'end-socket' && shows(c, v));
+  const text = `${pane.caption} 1:${oneTo}${pane.turned ? ', turned over' : ''}`;
+  const textWide = widthOf(faces, text, SIZE.text);
+  const widest = Math.max(
+    ...stations(cuts, v, upward(side)).map((x) => widthOf(faces, formatLength(distance(f, f.datum[upward(side)], x), f.units), SIZE.figure, 'semibold')), // prettier-ignore
+  );
+  const figures = rows ? ROWS : BESIDE + widest;
+  const above = detail ? 3 : ABOVE;
+  const [w, h] = [v.w + figures + PLAIN, v.h + above + (rows ? ABOVE : CAPTION)];
+  const draw = (zone: Zone): Item[] => {
+    const spare = Math.max(0, zone.w - w) / 2;
+    const [x, y] = [zone.x + spare + (atLeft ? figures : PLAIN), zone.y + above + Math.max(0, zone.h - h) / 2];
+    const view = at(x, y);
+    const caption = rows
+      ? label(faces, text, atLeft ? x - ROWS : x + v.w + ROWS, y - 8.2, { anchor: atLeft ? 'start' : 'end' })
+      : label(faces, text, within(x + v.w / 2, textWide / 2, zone), y + v.h + 5.6, { anchor: 'middle' });
+    return [...body(look, view, pane.kind, textWide / 2 + 3), ...around(look, view, zone, { detail, rows, atLeft }), ...caption]; // prettier-ignore
+  };
+  return { w: Math.max(w, textWide + 2), h, draw };
+}
+/** A centre kept so that the text stays in the zone. */
+const within = (cx: number, half: number, zone: Zone): number =>
+  Math.min(Math.max(cx, zone.x + half), zone.x + zone.w - half);
+
+function body(look: Look, v: Placed, kind: Pane['kind'], caption: number): Item[] {
+  const { faces, card } = look;
+  const { cuts } = card.part;
   const taken: Rect[] = [];
-  const items: Item[] = [
+  return [
     ...cuts.flatMap((c) => greyOf(c, v)),
+    ...breakLines(v),
     ...(look.mesh ? woodOf(v, look.mesh) : []),
     ...cuts.flatMap((c) => pencil(c, v)),
-    ...names(faces, card, v, taken),
+    ...(kind === 'face' ? names(faces, card, v, taken) : []),
     ...discs(look, v, taken),
-    ...marks(card, v, taken, widthOf(faces, caption(oneTo), SIZE.text) / 2 + 3),
-    ...figuresAcross(faces, v, cuts, [zone.x, zone.x + zone.w]),
-    ...figuresUp(faces, v, cuts, [zone.y + ABOVE - 4, v.y + v.h + 2], atLeft),
+    ...(kind === 'face' ? marks(card, v, taken, caption) : []),
   ];
-  const text = caption(oneTo);
-  items.push(...label(faces, text, v.x + v.w / 2, v.y + v.h + 5.6, { anchor: 'middle' }));
-  return { items, view: v };
+}
+function around(look: Look, v: Placed, zone: Zone, how: { detail: boolean; rows: boolean; atLeft: boolean }): Item[] {
+  const { faces, card } = look;
+  const { cuts } = card.part;
+  const up = figuresUp(faces, v, cuts, [v.y - 4, v.y + v.h + 2], how.atLeft);
+  if (how.detail) return up;
+  const room: readonly [number, number] = [zone.x, zone.x + zone.w];
+  if (!how.rows) return [...figuresAcross(faces, v, cuts, room), ...up];
+  const keep: readonly [number, number] = how.atLeft ? [v.x - 3, room[1]] : [room[0], v.x + v.w + 3];
+  const name = (text: string, y: number): Item[] =>
+    label(faces, text, how.atLeft ? v.x - 2.2 : v.x + v.w + 2.2, y + MIDDLE * SIZE.text, { anchor: how.atLeft ? 'end' : 'start' }); // prettier-ignore
+  return [
+    ...figuresAcross(faces, v, cuts, keep, false, true),
+    ...figuresAcross(faces, v, cuts, keep, true),
+    ...name('at the floor', v.y - 4.2),
+    ...name('at the face', v.y + v.h + 4.2),
+    ...up,
+  ];
 }
 function pencil(c: Cut, v: Placed): Item[] {
   if (c.shape !== 'mark' || c.face !== v.side.face) return [];
@@ -238,27 +295,29 @@ function discPlace(cut: Cut, v: Placed): readonly [number, number, number, numbe
   return cut.end === v.side.top ? [r[0], r[1] + r[3] + 3.2, r[2], 0] : [r[0], r[1] - 3.2, r[2], 0];
 }
 
+/** The long sides with nothing to do that the views do not show. */
+const quietSides = (card: Card): Face[] =>
+  quietFaces(card.part, card.frame).filter((x) => faceAxis(x) !== card.part.length && x !== card.part.reference.face);
+const quietSize = (card: Card, face: Face, h: number): readonly [number, number] => {
+  const side = sideOf(face);
+  const [bw, bh] = [across(side), upward(side)].map((a) => (card.frame.blank[a][1] - card.frame.blank[a][0]) / 1e6) as [number, number]; // prettier-ignore
+  const scale = Math.min(12 / bw, (h - 5) / bh);
+  return [Math.max(1.2, bw * scale), Math.max(1.2, bh * scale)];
+};
+/** Width of the row of sides with no work, mm. */
+export const noWorkWidth = (faces: Faces, card: Card): number =>
+  quietSides(card).reduce((w, x) => w + 2.6 + Math.max(quietSize(card, x, 22)[0], widthOf(faces, card.frame.words[x], SIZE.text)), -2.6); // prettier-ignore
 /** The sides with nothing to do, small and crossed out, each over its name. */
 export function noWork(faces: Faces, card: Card, zone: Zone): Item[] {
-  const drawn = card.part.reference.face;
-  const quiet = quietFaces(card.part, card.frame).filter((x) => faceAxis(x) !== card.part.length && x !== drawn);
   const out: Item[] = [];
   let x = zone.x;
-  for (const face of quiet) {
-    const side = sideOf(face);
-    const [w, h] = [across(side), upward(side)].map((a) => (card.frame.blank[a][1] - card.frame.blank[a][0]) / 1e6) as [
-      number,
-      number,
-    ];
-    const scale = Math.min(12 / w, (zone.h - 5) / h);
-    const [bw, bh] = [Math.max(1.2, w * scale), Math.max(1.2, h * scale)];
+  for (const face of quietSides(card)) {
+    const [w, h] = quietSize(card, face, zone.h);
     const text = card.frame.words[face];
-    const wide = Math.max(bw, widthOf(faces, text, SIZE.text));
+    const wide = Math.max(w, widthOf(faces, text, SIZE.text));
     if (x + wide > zone.x + zone.w) break;
-    out.push(...crossedBox(x, zone.y + (zone.h - 5 - bh), bw, bh), ...label(faces, text, x, zone.y + zone.h - 1));
+    out.push(...crossedBox(x, zone.y + (zone.h - 5 - h), w, h), ...label(faces, text, x, zone.y + zone.h - 1));
     x += wide + 2.6;
   }
   return out;
 }
-export const facesWithWork = (card: Card): Face[] =>
-  FACES.filter((x) => !quietFaces(card.part, card.frame).includes(x));

@@ -54,15 +54,39 @@ export interface Placed {
   readonly w: number;
   readonly h: number;
   readonly oneTo: number;
+  readonly skip?: Skip;
 }
-export function placeView(side: Side, frame: Frame, x: number, y: number, oneTo: number): Placed {
-  const w = toMm(frame.blank[across(side)][1] - frame.blank[across(side)][0]) / oneTo;
-  const h = toMm(frame.blank[upward(side)][1] - frame.blank[upward(side)][0]) / oneTo;
-  return { side, frame, x, y, w, h, oneTo };
+/** A stretch broken out of a view: distances from its left or upper side, nm, and the gap left for it on paper, mm. */
+export interface Skip {
+  readonly axis: Axis;
+  readonly from: number;
+  readonly to: number;
+  readonly gap: number;
+}
+export function placeView(side: Side, frame: Frame, x: number, y: number, oneTo: number, skip?: Skip): Placed {
+  const size = (axis: Axis): number => {
+    const all = frame.blank[axis][1] - frame.blank[axis][0];
+    return skip?.axis === axis ? toMm(all - skip.to + skip.from) / oneTo + skip.gap : toMm(all) / oneTo;
+  };
+  const at = { side, frame, x, y, w: size(across(side)), h: size(upward(side)), oneTo };
+  return skip ? { ...at, skip } : at;
+}
+/** Paper distance for a distance from the left or upper side of the wood: what is broken out closes up. */
+function onPaper(v: Placed, axis: Axis, d: number): number {
+  const { skip } = v;
+  if (skip?.axis !== axis || d <= skip.from) return toMm(d) / v.oneTo;
+  if (d >= skip.to) return toMm(d - skip.to + skip.from) / v.oneTo + skip.gap;
+  return toMm(skip.from) / v.oneTo + (2 * d > skip.from + skip.to ? skip.gap : 0);
+}
+/** True when a coordinate along an axis lies in what is broken out. */
+export function isBrokenOut(v: Placed, axis: Axis, at: number): boolean {
+  if (v.skip?.axis !== axis) return false;
+  const d = distance(v.frame, axis === across(v.side) ? v.side.left : v.side.top, at);
+  return d > v.skip.from && d < v.skip.to;
 }
 /** A coordinate of the part along a view's own axis, on paper. */
-export const paperX = (v: Placed, at: number): number => v.x + toMm(distance(v.frame, v.side.left, at)) / v.oneTo;
-export const paperY = (v: Placed, at: number): number => v.y + toMm(distance(v.frame, v.side.top, at)) / v.oneTo;
+export const paperX = (v: Placed, at: number): number => v.x + onPaper(v, across(v.side), distance(v.frame, v.side.left, at)); // prettier-ignore
+export const paperY = (v: Placed, at: number): number => v.y + onPaper(v, upward(v.side), distance(v.frame, v.side.top, at)); // prettier-ignore
 const spanX = (v: Placed, s: Span): Span => [Math.min(paperX(v, s[0]), paperX(v, s[1])), Math.max(paperX(v, s[0]), paperX(v, s[1]))]; // prettier-ignore
 const spanY = (v: Placed, s: Span): Span => [Math.min(paperY(v, s[0]), paperY(v, s[1])), Math.max(paperY(v, s[0]), paperY(v, s[1]))]; // prettier-ignore
 
@@ -227,16 +251,67 @@ function hasAir(l: Line2, flat: readonly Flat[]): boolean {
     });
   });
 }
+/** Keeps of a line what is not broken out, closed up; `lead`: distance of the part's origin from the left or top, mm. */
+function closedUp(l: Line2, v: Placed, skip: Skip): Line2[] {
+  const k = skip.axis === across(v.side) ? 0 : 1;
+  const lead = toMm(distance(v.frame, k === 0 ? v.side.left : v.side.top, 0));
+  const way = k === 0 ? 1 : -1;
+  const [from, to] = [toMm(skip.from), toMm(skip.to)];
+  const far = (p: readonly [number, number]): number => lead + way * p[k];
+  const [p, q] = far(l.a) <= far(l.b) ? [l.a, l.b] : [l.b, l.a];
+  const [dp, dq] = [far(p), far(q)];
+  const between = (d: number): readonly [number, number] => {
+    const t = dq === dp ? 0 : (d - dp) / (dq - dp);
+    return [p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])];
+  };
+  const moved = (x: readonly [number, number], by: number): readonly [number, number] =>
+    k === 0 ? [x[0] + by * way, x[1]] : [x[0], x[1] + by * way];
+  const out: Line2[] = [];
+  if (from > 0 && dp <= from) out.push({ ...l, a: p, b: dq <= from ? q : between(from) });
+  const back = from - to + skip.gap * v.oneTo;
+  const last = toMm(v.frame.blank[skip.axis][1] - v.frame.blank[skip.axis][0]);
+  if (to < last && dq >= to) out.push({ ...l, a: moved(dp >= to ? p : between(to), back), b: moved(q, back) });
+  return out;
+}
+/** The wavy lines where a view is broken, white between them. */
+export function breakLines(v: Placed): Item[] {
+  const { skip } = v;
+  if (!skip) return [];
+  const lying = skip.axis === across(v.side);
+  const whole = v.frame.blank[skip.axis][1] - v.frame.blank[skip.axis][0];
+  const cut = toMm(skip.from) / v.oneTo;
+  const at = [...(skip.from > 0 ? [cut] : []), ...(skip.to < whole ? [cut + skip.gap] : [])];
+  const size = lying ? v.h : v.w;
+  const beyond = 0.8;
+  const point = (d: number, t: number): Point => (lying ? [v.x + d, v.y + t] : [v.x + t, v.y + d]);
+  const wave = (d: number): Item => ({
+    kind: 'stroke',
+    pen: 'N',
+    d: [
+      ['M', ...point(d, -beyond)],
+      ['C', ...point(d + 1.2, size * 0.25), ...point(d + 1.2, size * 0.25), ...point(d, size / 2)],
+      ['C', ...point(d - 1.2, size * 0.75), ...point(d - 1.2, size * 0.75), ...point(d, size + beyond)],
+    ],
+  });
+  const white = skip.gap > 0 ? rect(undefined, ...point(cut, -0.3), ...(lying ? [skip.gap, size + 0.6] as const : [size + 0.6, skip.gap] as const), 'white') : []; // prettier-ignore
+  return [...white, ...at.map(wave)];
+}
 /** The part itself, from its solid: wide where there is air beside the edge, narrow elsewhere. */
 export function woodOf(v: Placed, mesh: Mesh): Item[] {
   // The projection's origin is the part's own origin: where coordinate 0 lies on paper.
   const view: View = {
     direction: v.side.direction,
     oneTo: v.oneTo,
-    origin: [paperX(v, 0), paperY(v, 0)],
+    origin: [
+      v.x + toMm(distance(v.frame, v.side.left, 0)) / v.oneTo,
+      v.y + toMm(distance(v.frame, v.side.top, 0)) / v.oneTo,
+    ],
     box: { x: v.x, y: v.y, w: v.w, h: v.h },
   };
-  return drawLines(view, linesOf(mesh, v.side.direction), { silhouette: 'W', edge: 'N', flush: 'N' });
+  const all = linesOf(mesh, v.side.direction);
+  const { skip } = v;
+  const shown = skip ? all.flatMap((l) => closedUp(l, v, skip)) : all;
+  return drawLines(view, shown, { silhouette: 'W', edge: 'N', flush: 'N' });
 }
 export const centreOf = (r: readonly [number, number, number, number]): Point => [r[0] + r[2] / 2, r[1] + r[3] / 2];
 export const mid = middle;

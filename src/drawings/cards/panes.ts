@@ -1,0 +1,168 @@
+import { faceAxis, opposite } from '../../geom/axis.js';
+import type { Axis, Face } from '../../geom/axis.js';
+import { toMm } from '../../lengths/length.js';
+import type { Cut } from '../../words/cut.js';
+import { called } from '../../words/frame.js';
+import { SCALES } from '../marks.js';
+import type { Item } from '../picture.js';
+import { arrange, drawTree } from './arrange.js';
+import type { Block } from './arrange.js';
+import { paneAt } from './panel.js';
+import type { Look, Pane, Zone } from './panel.js';
+import { across, onView, placeView, shows, sideOf, spansOf, upward } from './view.js';
+import type { Skip } from './view.js';
+import { facesOf } from './words.js';
+import type { Card } from './words.js';
+
+const sizeAlong = (card: Card, a: Axis): number => card.frame.blank[a][1] - card.frame.blank[a][0];
+/** Wood kept beside the work where a view is broken, mm on paper (our default). */
+const BESIDE_WORK = 9;
+const GAP = 5;
+
+/** The long sides worth a view: those that cuts are made from, the reference face first; that one alone where there are none. */
+export function viewFaces(card: Card, most: number): Face[] {
+  const { face, edge } = card.part.reference;
+  const third = ([0, 1, 2] as const).find(
+    (a) => a !== faceAxis(face) && a !== faceAxis(edge) && a !== card.part.length,
+  );
+  const sides = [face, opposite(face), edge, opposite(edge)].filter((f) => faceAxis(f) !== card.part.length);
+  const count = (f: Face): number =>
+    card.part.cuts.filter((c) => c.shape !== 'arris' && c.shape !== 'plane' && !endOnly(c) && 'face' in c && c.face === f).length; // prettier-ignore
+  const whole = card.part.cuts.some((c) => c.shape === 'tails' || c.shape === 'tenon' || c.shape === 'outline');
+  const busy = sides.filter((f) => count(f) > 0);
+  const chosen = busy.length === 0 || (whole && third !== undefined && !busy.includes(face)) ? [face, ...busy] : busy;
+  const kept = chosen.length > most ? [...chosen].sort((a, b) => count(b) - count(a)).slice(0, most) : chosen;
+  return sides.filter((f) => kept.includes(f));
+}
+const endOnly = (c: Cut): boolean => c.shape === 'tails' || c.shape === 'tenon';
+
+/** The end that the joints are in, if any is: the one with the most, first the reference end. */
+export function endFace(card: Card): Face | undefined {
+  const { end } = card.part.reference;
+  const worth = (face: Face): number =>
+    card.part.cuts.reduce((n, c) => {
+      if (c.shape === 'mark' || c.shape === 'arris' || c.shape === 'taper' || !facesOf(c, card.frame).includes(face)) return n; // prettier-ignore
+      return n + (endOnly(c) || (c.shape === 'dovetail' && c.as === 'end-socket') ? 10 : 1);
+    }, 0);
+  const best = worth(opposite(end)) > worth(end) ? opposite(end) : end;
+  return worth(best) > 0 ? best : undefined;
+}
+/** An end lies with its longer side along the sheet, the reference face toward the view below it. */
+function endTop(card: Card, end: Face): Face | undefined {
+  const plain = sideOf(end);
+  const { face } = card.part.reference;
+  if (sizeAlong(card, across(plain)) >= sizeAlong(card, upward(plain)))
+    return faceAxis(face) === upward(plain) ? opposite(face) : undefined;
+  return faceAxis(face) === across(plain) ? opposite(face) : plain.right;
+}
+/** The end's own view, or, of tails, the face beside it with all but the joint broken off. */
+function endPane(card: Card): Pane | undefined {
+  const end = endFace(card);
+  if (!end) return undefined;
+  const f = card.frame;
+  const tails = card.part.cuts.find((c) => c.shape === 'tails' && c.end === end);
+  if (tails?.shape === 'tails') {
+    const normal = (3 - faceAxis(end) - tails.taper) as Axis;
+    const { face, edge } = card.part.reference;
+    const seen = [face, edge].find((x) => faceAxis(x) === normal);
+    if (seen) {
+      const side = sideOf(seen);
+      const axis = faceAxis(end);
+      const deep = Math.abs(tails.base - f.blank[axis][end === 'left' || end === 'front' || end === 'bottom' ? 0 : 1]);
+      const whole = sizeAlong(card, axis);
+      const low = end === side.left || end === side.top;
+      const skip = (oneTo: number): Skip | undefined => {
+        const keep = deep + BESIDE_WORK * oneTo * 1e6;
+        if (keep > whole * 0.7) return undefined;
+        return low ? { axis, from: keep, to: whole, gap: 0 } : { axis, from: 0, to: whole - keep, gap: 0 };
+      };
+      return { face: seen, kind: 'detail', caption: called(f, end), skip };
+    }
+  }
+  const top = endTop(card, end);
+  const plain: Pane = { face: end, kind: 'end', caption: called(f, end) };
+  return top ? { ...plain, top } : plain;
+}
+/** The widest stretch of an end without work, to break out; undefined where it is not worth it. */
+function idle(card: Card, pane: Pane, oneTo: number): Skip | undefined {
+  const side = sideOf(pane.face, pane.top);
+  const v = placeView(side, card.frame, 0, 0, 1);
+  const busy = card.part.cuts
+    .filter((c) => shows(c, v))
+    .map((c) => onView(v, spansOf(c, card.frame)))
+    .filter((r) => r[2] < v.w * 0.6)
+    .map((r) => [r[0], r[0] + r[2]] as const)
+    .sort((a, b) => a[0] - b[0]);
+  if (busy.length === 0) return undefined;
+  let [at, best] = [0, [0, 0] as readonly [number, number]];
+  for (const [lo, hi] of [...busy, [v.w, v.w] as const]) {
+    if (lo - at > best[1] - best[0]) best = [at, lo];
+    at = Math.max(at, hi);
+  }
+  const from = best[0] + BESIDE_WORK * oneTo;
+  const to = best[1] - BESIDE_WORK * oneTo;
+  if (to - from < 2 * GAP * oneTo) return undefined;
+  return { axis: across(side), from: Math.round(from * 1e6), to: Math.round(to * 1e6), gap: GAP };
+}
+
+/** How much a doubling of each view is worth, and what a broken view or a block left out costs (our default). */
+const WORTH = { face: 2, end: 1.2, broken: 0.25, side: 0.4 };
+
+/** The views of a card in its field, at the largest scales that fit; `beside`: a block that goes with them if there is room. */
+export function views(look: Look, field: Zone, most: number, beside: readonly Block[], mirrored: boolean): Item[] {
+  const { card } = look;
+  const faces = viewFaces(card, most);
+  const end = endPane(card);
+  let best: { cost: number; tree: NonNullable<ReturnType<typeof arrange>> } | undefined;
+  for (let n = faces.length; n >= 1 && !best; n -= 1) {
+    const shown = faces.slice(0, n).map((face): Pane => ({
+      face,
+      kind: 'face',
+      caption: called(card.frame, face),
+      ...(n > 1 && face === opposite(faces[0] as Face) ? { turned: true } : {}),
+    }));
+    for (const withEnd of end ? [true, false] : [false]) {
+      for (const { cost, blocks } of combinations(look, shown, withEnd ? end : undefined)) {
+        for (const side of [...beside, undefined]) {
+          const total = cost + (side || beside.length === 0 ? 0 : WORTH.side);
+          if (best && best.cost <= total) continue;
+          const tree = arrange(side ? [...blocks, side] : blocks, field);
+          if (tree) best = { cost: total, tree };
+        }
+      }
+      if (best) break;
+    }
+  }
+  return best ? drawTree(best.tree, field, mirrored) : [];
+}
+/** All scales of the faces with all scales of the end, whole or broken; an end is never smaller than the faces. */
+function* combinations(
+  look: Look,
+  faces: readonly Pane[],
+  end: Pane | undefined,
+): Generator<{ cost: number; blocks: Block[] }> {
+  const scales = SCALES.filter((n) => n <= 64);
+  for (const n of scales) {
+    const blocks = faces.map((p) => paneAt(look, p, n));
+    const cost = WORTH.face * Math.log2(n);
+    if (!end) {
+      yield { cost, blocks };
+      continue;
+    }
+    for (const m of scales) {
+      if (m > n) break;
+      const less = cost + WORTH.end * Math.log2(Math.max(2, m)) + 0.1 * Math.log2(m);
+      yield { cost: less, blocks: [paneAt(look, end, m), ...blocks] };
+      yield { cost: less + 0.05, blocks: [...blocks, paneAt(look, end, m)] };
+      const skip = end.kind === 'end' ? idle(look.card, end, m) : undefined;
+      if (!skip) continue;
+      const broken = paneAt(look, { ...end, skip: () => skip }, m);
+      yield { cost: less + WORTH.broken, blocks: [broken, ...blocks] };
+    }
+  }
+}
+/** Size of a side on paper at full size, mm. */
+export const fullSize = (card: Card, face: Face): readonly [number, number] => {
+  const side = sideOf(face);
+  return [toMm(sizeAlong(card, across(side))), toMm(sizeAlong(card, upward(side)))];
+};
