@@ -1,6 +1,6 @@
 import { formatLength } from '../lengths/format.js';
 import type { Part, Piece, Stock } from '../piece/piece.js';
-import { markRanges } from './marks.js';
+import { markRanges } from '../words/markOrder.js';
 import { jointLabel } from './joint-schedule.js';
 import { grainWords, grows, overAll, rowsOf } from './parts.js';
 import { columns, type Table } from './table.js';

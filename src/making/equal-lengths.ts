@@ -1,6 +1,6 @@
 import { formatLength } from '../lengths/format.js';
 import type { Part, Piece } from '../piece/piece.js';
-import { compareMarks, markRanges } from './marks.js';
+import { compareMarks, markRanges } from '../words/markOrder.js';
 import { grows, overAll } from './parts.js';
 
 /** Parts that are cut at one stop. */

@@ -1,5 +1,5 @@
 import type { Piece } from '../piece/piece.js';
-import { compareMarks, markRanges } from './marks.js';
+import { compareMarks, markRanges } from '../words/markOrder.js';
 import { columns, type Table } from './table.js';
 
 /** Everything bought, by name, with where it goes; the screws of slides in rows of their own. */

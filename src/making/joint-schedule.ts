@@ -1,7 +1,7 @@
 import { COUNTED } from '../value/sized.js';
 import { formatLength } from '../lengths/format.js';
 import type { Joint, Piece } from '../piece/piece.js';
-import { markRanges } from './marks.js';
+import { markRanges } from '../words/markOrder.js';
 import { columns, type Table } from './table.js';
 
 /** A joint by the definition's id; those that drawers bring by what they do: `drawers: corner front`. */

@@ -5,7 +5,7 @@ import { inches, nm } from '../lengths/length.js';
 import type { Drawer, Part, Piece } from '../piece/piece.js';
 import type { Season } from '../wood/moisture.js';
 import { change } from '../wood/movement.js';
-import { compareMarks } from './marks.js';
+import { compareMarks } from '../words/markOrder.js';
 import { columns, type Table } from './table.js';
 
 /** Change of a front's height to a moisture, nm; 0 for a wood that is in no table. */

@@ -7,7 +7,7 @@ import { equalLengths } from '../../src/making/equal-lengths.js';
 import { hardwareList } from '../../src/making/hardware-list.js';
 import { jointSchedule } from '../../src/making/joint-schedule.js';
 import { makeLists } from '../../src/making/making.js';
-import { compareMarks, markRanges } from '../../src/making/marks.js';
+import { compareMarks, markRanges } from '../../src/words/markOrder.js';
 import type { Table } from '../../src/making/table.js';
 import { layoutPiece } from '../../src/layout/layout-piece.js';
 import type { Piece, Stock } from '../../src/piece/piece.js';

@@ -9,7 +9,7 @@ import { saySize } from '../../words/card.js';
 import type { Cut } from '../../words/cut.js';
 import { blankSize, called, distance, frameOf } from '../../words/frame.js';
 import type { Frame } from '../../words/frame.js';
-import { byMark } from '../marks.js';
+import { compareMarks } from '../../words/markOrder.js';
 import { placedBox } from '../model.js';
 import type { Run } from '../text.js';
 import type { CardInput } from './input.js';
@@ -152,7 +152,7 @@ function wayWords({ piece, part, all, frame: f }: Look): string | undefined {
   return broad ? `Goes on broadside, from ${FROM[way]}, on to ${onto}.` : `From ${FROM[way]}, into ${onto}.`;
 }
 const marksOf = (piece: Piece, ids: readonly string[]): string[] =>
-  [...new Set(ids)].flatMap((id) => piece.parts.filter((p) => p.id === id).map((p) => p.mark)).sort(byMark);
+  [...new Set(ids)].flatMap((id) => piece.parts.filter((p) => p.id === id).map((p) => p.mark)).sort(compareMarks);
 
 /** The corners of a drawer box: its handed sides and the parts that join them at their ends. */
 const CORNERS: readonly string[] = ['groove', 'rabbet', ...STILL];
@@ -187,7 +187,7 @@ function letterWords({ piece, part }: Look): string | undefined {
 function mateWords({ piece, part, say }: Look): string | undefined {
   const corners = cornersOf(piece, part);
   if (corners.length === 0) return undefined;
-  const mates = [...new Set(corners.map((c) => (c.side === part ? c.member : c.side)))].sort((a, b) => byMark(a.mark, b.mark)); // prettier-ignore
+  const mates = [...new Set(corners.map((c) => (c.side === part ? c.member : c.side)))].sort((a, b) => compareMarks(a.mark, b.mark)); // prettier-ignore
   const long = (p: Part): string => {
     const f = frameOf(p, piece.units);
     return `${say(blankSize(f, f.length))} long${p.status === 'fit to the piece' ? ', fit to the piece' : ''}`;
@@ -226,16 +226,16 @@ function alikeWords(look: Look): string | undefined {
   const level = `${f.words[part.reference.end]} ends level`;
   const face = f.words[part.reference.face];
   const kin = mirror ? [...all, mirror, ...piece.parts.filter((p) => p.turnOf === mirror.id)] : all;
-  const others = kin.filter((p) => p !== part).map((p) => p.mark).sort(byMark); // prettier-ignore
+  const others = kin.filter((p) => p !== part).map((p) => p.mark).sort(compareMarks); // prettier-ignore
   if (isLeg(look)) {
     const legs = piece.parts.filter((p) => p !== part && isLeg({ ...look, part: p, frame: frameOf(p, piece.units) }));
-    const marks = legs.map((p) => p.mark).sort(byMark);
+    const marks = legs.map((p) => p.mark).sort(compareMarks);
     if (marks.length > 0) return `With ${listed(marks)}: one fence for like mortises; square the marks across from one stick, ${level}.`; // prettier-ignore
   }
   if (mirror && isCaseSide(look)) return `With ${listed(others)}: one stop for each height; laid ${face} to ${face}, ${level}, every joint meets its fellow.`; // prettier-ignore
   const own = betweenEnds(part);
   const same = piece.parts.filter((p) => p.drawer === part.drawer && own !== undefined && betweenEnds(p) === own && sameWay(p, part)); // prettier-ignore
-  const marks = [...new Set([...others, ...same.filter((p) => p !== part).map((p) => p.mark)])].sort(byMark);
+  const marks = [...new Set([...others, ...same.filter((p) => p !== part).map((p) => p.mark)])].sort(compareMarks);
   if (marks.length === 0) return undefined;
   const groove = part.cuts.some((c) => c.shape === 'box' && c.as === 'groove') ? ', one fence for the groove' : '';
   const stop = own === undefined ? `one stop${groove === '' ? '' : ' for length'}` : 'one stop, shoulder to shoulder';

@@ -7,7 +7,7 @@ import type { Callout } from '../../words/callout.js';
 import type { Cut, Glue } from '../../words/cut.js';
 import { frameOf, reaches } from '../../words/frame.js';
 import type { Frame } from '../../words/frame.js';
-import { byMark } from '../marks.js';
+import { compareMarks } from '../../words/markOrder.js';
 import type { CardInput } from './input.js';
 import { fnv } from './input.js';
 import { proveOf, rowsOf } from './rows.js';
@@ -35,7 +35,7 @@ export interface Card {
 export function cardsOf(input: CardInput): Card[] {
   const { parts } = input.piece;
   const heads = parts.filter((p) => p.turnOf === undefined || !parts.some((o) => o.id === p.turnOf));
-  return [...heads].sort((a, b) => byMark(a.mark, b.mark)).map((p) => cardOf(input, p, parts));
+  return [...heads].sort((a, b) => compareMarks(a.mark, b.mark)).map((p) => cardOf(input, p, parts));
 }
 function cardOf(input: CardInput, part: Part, parts: readonly Part[]): Card {
   const { units } = input.piece;

@@ -1,11 +1,11 @@
 import { formatAngle, formatLength } from '../../lengths/format.js';
 import { toMm } from '../../lengths/length.js';
 import type { Part, Status, Stock } from '../../piece/piece.js';
+import { ranges } from '../../words/markOrder.js';
 import { group, label, line, statusBar, tickBox } from '../draw.js';
 import { blockHeading, fieldOf } from '../frame.js';
 import { printed, sheetOf } from '../input.js';
 import type { IndexEntry, Prepared, SheetKind, SheetPlace } from '../input.js';
-import { ranges } from '../marks.js';
 import type { Item } from '../picture.js';
 import { SIZE } from '../pens.js';
 import { setBlock, setText, widthOf, wrap, blockDrop } from '../text.js';

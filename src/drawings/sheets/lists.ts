@@ -1,8 +1,8 @@
+import { ranges } from '../../words/markOrder.js';
 import { fieldOf, headline, blockHeading } from '../frame.js';
 import { sheetOf } from '../input.js';
 import type { Prepared, SheetKind } from '../input.js';
 import { printed } from '../input.js';
-import { ranges } from '../marks.js';
 import type { Item, Table } from '../picture.js';
 import { SIZE } from '../pens.js';
 import { label, tickBox } from '../draw.js';

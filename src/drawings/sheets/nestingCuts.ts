@@ -1,9 +1,9 @@
 import type { SheetLayout } from '../../layout/layout.js';
+import { ranges } from '../../words/markOrder.js';
 import { label, line, statusBar, tickBox, whiteDisc } from '../draw.js';
 import { blockHeading, fieldOf, fitted } from '../frame.js';
 import { printed } from '../input.js';
 import type { Prepared } from '../input.js';
-import { ranges } from '../marks.js';
 import { SIZE } from '../pens.js';
 import type { Item } from '../picture.js';
 import { setText, widthOf } from '../text.js';

@@ -1,9 +1,9 @@
 import type { Faces } from '../../type/type.js';
+import { compareMarks, ranges } from '../../words/markOrder.js';
 import { printed } from '../input.js';
 import type { Prepared } from '../input.js';
 import { blockHeading } from '../frame.js';
 import { label } from '../draw.js';
-import { byMark, ranges } from '../marks.js';
 import { SIZE } from '../pens.js';
 import type { Item } from '../picture.js';
 import { setText, widthOf } from '../text.js';
@@ -31,7 +31,7 @@ export function keyRows(input: Prepared): KeyRow[] {
   for (const { part } of input.model.case) byName.set(part.name, [...(byName.get(part.name) ?? []), part.mark]);
   const rows = [...byName]
     .map(([name, marks]) => ({ marks: ranges(marks), name: marks.length > 1 ? plural(name) : name }))
-    .sort((a, b) => byMark(a.marks[0] ?? '', b.marks[0] ?? ''))
+    .sort((a, b) => compareMarks(a.marks[0] ?? '', b.marks[0] ?? ''))
     .map((r) => ({ marks: r.marks.join(' '), name: r.name }));
   const drawers = input.piece.drawers.map((d) => d.mark);
   if (drawers.length > 0)
@@ -79,7 +79,7 @@ export function frontRows(input: Prepared): { rows: FrontRow[]; common: string }
       counts.set(g.value, (counts.get(g.value) ?? 0) + 1);
   const common = [...counts].sort((a, b) => b[1] - a[1] || a[0] - b[0])[0]?.[0] ?? 0;
   const grouped = new Map<string, { marks: string[]; row: FrontRow }>();
-  for (const d of [...input.piece.drawers].sort((a, b) => byMark(a.mark, b.mark))) {
+  for (const d of [...input.piece.drawers].sort((a, b) => compareMarks(a.mark, b.mark))) {
     const size = `${printed(input, d.opening.across.value)} × ${printed(input, d.opening.up.value)}`;
     const gap = printed(input, d.gaps.top.value);
     const key = `${size} ${gap}`;

@@ -15,7 +15,9 @@ export function compareMarks(a: string, b: string): number {
 }
 
 /** Marks in order, three or more in a row as a range: `A4 A6 R1–R4`. Doubles count once. */
-export function markRanges(marks: readonly string[]): string {
+export const markRanges = (marks: readonly string[]): string => ranges(marks).join(' ');
+/** The same, one by one: `A4`, `A6`, `R1–R4`. Two in a row stay two. */
+export function ranges(marks: readonly string[]): string[] {
   const sorted = [...new Set(marks)].sort(compareMarks);
   const out: string[] = [];
   for (let i = 0; i < sorted.length;) {
@@ -25,7 +27,7 @@ export function markRanges(marks: readonly string[]): string {
     else out.push(...sorted.slice(i, j + 1));
     i = j + 1;
   }
-  return out.join(' ');
+  return out;
 }
 
 /** `R2` follows `R1`: the same but for a last number that is one more. */
