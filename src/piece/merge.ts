@@ -1,9 +1,10 @@
 import { faceAxis, faceSign, inFace } from '../geom/axis.js';
 import type { Box3, Span, Vec3 } from '../geom/box.js';
 import { byAxis, meet, withSpan } from '../geom/box.js';
-import type { BoxCut, Cut, DovetailCut, TailsCut, TenonCut } from '../words/cut.js';
+import { intoBore, intoBox, leans } from './leaning-bore.js';
+import type { BoreCut, BoxCut, Cut, DovetailCut, TailsCut, TenonCut } from '../words/cut.js';
 
-/** The smallest box about what a cut takes (own axes, nm; far ends unbounded). Undefined for what cannot clash: pencil lines, shapes, leaning holes. */
+/** The smallest box about what a cut takes (own axes, nm; far ends unbounded). Undefined for pencil lines and shapes, which cannot clash, and for leaning holes, which are no box. */
 export function bounds(cut: Cut, size: Vec3): Box3 | undefined {
   const from = (face: Parameters<typeof faceSign>[0], depth: number): Span =>
     faceSign(face) < 0 ? [0, depth] : [size[faceAxis(face)] - depth, size[faceAxis(face)]];
@@ -33,10 +34,18 @@ export function bounds(cut: Cut, size: Vec3): Box3 | undefined {
 export function clash(a: Cut, b: Cut, size: Vec3): 'no' | 'shared' | 'yes' {
   if ((a.shape === 'tails' || a.shape === 'tenon') && (b.shape === 'tails' || b.shape === 'tenon'))
     return a.end === b.end && !merged(a, b) ? 'yes' : 'no';
+  if (leans(a)) return leaningClash(a, b, size);
+  if (leans(b)) return leaningClash(b, a, size);
   const p = bounds(a, size);
   const q = bounds(b, size);
   if (p === undefined || q === undefined || byAxis((x) => meet(p[x], q[x])).includes(undefined)) return 'no';
   return merged(a, b) ? 'shared' : 'yes';
+}
+
+function leaningClash(a: BoreCut, b: Cut, size: Vec3): 'no' | 'yes' {
+  if (b.shape === 'bore') return intoBore(a, b, size) ? 'yes' : 'no';
+  const box = bounds(b, size);
+  return box && intoBox(a, size, box) ? 'yes' : 'no';
 }
 
 const same = (a: Span, b: Span): boolean => a[0] === b[0] && a[1] === b[1];
