@@ -29,6 +29,7 @@ export function hiddenLines(items: readonly SceneItem[], view: ViewAxes): { visi
   const scene = sceneOf(items, view);
   const visible: Piece2[] = [];
   const hidden: Piece2[] = [];
+  const recent: number[] = [];
   const owner = items.map((item) => [item.id]);
   for (let e = 0; e < scene.edgeItem.length; e++) {
     const ids = owner[scene.edgeItem[e] as number] as readonly string[];
@@ -36,7 +37,7 @@ export function hiddenLines(items: readonly SceneItem[], view: ViewAxes): { visi
     const size = Math.hypot(p[3] - p[0], p[4] - p[1]);
     if (size < GAP) continue;
     const at = (t: number): [number, number] => [p[0] + (p[3] - p[0]) * t, p[1] + (p[4] - p[1]) * t];
-    const covered = scene.edgeSeen[e] ? coverOf(scene, p, GAP / size) : [0, 1];
+    const covered = scene.edgeSeen[e] ? coverOf(scene, p, GAP / size, recent) : [0, 1];
     let from = 0;
     for (let i = 0; i <= covered.length; i += 2) {
       const [lo, hi] = [covered[i] ?? 1, covered[i + 1] ?? 1];
@@ -54,13 +55,19 @@ export function hiddenLines(items: readonly SceneItem[], view: ViewAxes): { visi
 }
 type Ends = readonly [number, number, number, number, number, number];
 
-/** Sorted, disjoint stretches [from, to, from, to ...] of an edge's parameter that are hidden. */
-export function coverOf(scene: Scene, p: Ends, gap: number): number[] {
+/** How many of the triangles that last hid a whole edge are asked first about the next. */
+const RECENT = 6;
+/**
+ * Sorted, disjoint stretches [from, to, from, to ...] of an edge's parameter that are hidden. `recent`: triangles that hid
+ * whole edges; neighbours in a list are often hidden by the same, and then the index need not be read.
+ */
+export function coverOf(scene: Scene, p: Ends, gap: number, recent: number[] = []): number[] {
   const { faces, index } = scene;
   const found: [number, number][] = [];
   const [ax, ay, az, bx, by, bz] = p;
   const low = Math.min(az, bz) + DEPTH;
   let all = false;
+  let last = 0;
   const cover = (i: number): boolean => {
     const base = i * STRIDE;
     if (all || (faces[base + 15] as number) <= low) return false;
@@ -79,12 +86,23 @@ export function coverOf(scene: Scene, p: Ends, gap: number): number[] {
       else if (h0 < 0) from = Math.max(from, h0 / (h0 - h1));
       else if (h1 < 0) to = Math.min(to, h0 / (h0 - h1));
     }
-    if (from <= 0 && to >= 1) all = true;
-    else if (from < to) found.push([from, to]);
+    if (from <= 0 && to >= 1) {
+      all = true;
+      last = i;
+    } else if (from < to) found.push([from, to]);
     return false;
   };
+  for (const i of recent) {
+    cover(i);
+    if (all) return [0, 1];
+  }
+  found.length = 0;
   index?.search(Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by), cover);
-  if (all) return [0, 1];
+  if (all) {
+    recent.unshift(last);
+    if (recent.length > RECENT) recent.pop();
+    return [0, 1];
+  }
   found.sort((q, r) => q[0] - r[0]);
   const out: number[] = [];
   for (const [from, to] of found) {
