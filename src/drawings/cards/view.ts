@@ -1,3 +1,4 @@
+import Flatbush from 'flatbush';
 import { cosine } from '../../geom/angle.js';
 import { faceAxis, faceSign, opposite, others } from '../../geom/axis.js';
 import type { Axis, Face } from '../../geom/axis.js';
@@ -221,7 +222,11 @@ function linesOf(mesh: Mesh, direction: Direction): readonly Line2[] {
 }
 /** Three corners, then left, low, right and high. */
 type Flat = readonly [number, number, number, number, number, number, number, number, number, number];
-function flatTriangles(mesh: Mesh, d: Direction): Flat[] {
+interface FlatTriangles {
+  readonly all: readonly Flat[];
+  readonly index: Flatbush | undefined;
+}
+function flatTriangles(mesh: Mesh, d: Direction): FlatTriangles {
   const out: Flat[] = [];
   const at = (i: number): Vec3 => byAxis((a) => mesh.positions[(mesh.triangles[i] as number) * 3 + a] as number);
   for (let i = 0; i < mesh.triangles.length; i += 3) {
@@ -233,22 +238,31 @@ function flatTriangles(mesh: Mesh, d: Direction): Flat[] {
     const [left, low] = [Math.min(px, qx, rx), Math.min(py, qy, ry)];
     out.push([px, py, qx, qy, rx, ry, left, low, Math.max(px, qx, rx), Math.max(py, qy, ry)]);
   }
-  return out;
+  if (out.length === 0) return { all: out, index: undefined };
+  const index = new Flatbush(out.length);
+  for (const t of out) index.add(t[6], t[7], t[8], t[9]);
+  index.finish();
+  return { all: out, index };
 }
 /** True when a point a hair's breadth (0.05 mm) to one side of the line's middle lies on no wood at all. */
-function hasAir(l: Line2, flat: readonly Flat[]): boolean {
+function hasAir(l: Line2, { all, index }: FlatTriangles): boolean {
   const [dx, dy] = [l.b[0] - l.a[0], l.b[1] - l.a[1]];
   const size = Math.sqrt(dx * dx + dy * dy) || 1;
   const [mx, my] = [(l.a[0] + l.b[0]) / 2, (l.a[1] + l.b[1]) / 2];
   return [0.05, -0.05].some((k) => {
     const [x, y] = [mx - (dy / size) * k, my + (dx / size) * k];
-    return !flat.some((t) => {
-      if (x < t[6] - 1e-6 || y < t[7] - 1e-6 || x > t[8] + 1e-6 || y > t[9] + 1e-6) return false;
+    let wood = false;
+    const over = (number: number): boolean => {
+      if (wood) return false;
+      const t = all[number] as Flat;
       const turn = (i: 0 | 2 | 4, j: 0 | 2 | 4): number =>
         (t[j] - t[i]) * (y - t[(i + 1) as 1]) - (t[(j + 1) as 1] - t[(i + 1) as 1]) * (x - t[i]);
       const [a, b, c] = [turn(0, 2), turn(2, 4), turn(4, 0)];
-      return (a >= 0 && b >= 0 && c >= 0) || (a <= 0 && b <= 0 && c <= 0);
-    });
+      wood = (a >= 0 && b >= 0 && c >= 0) || (a <= 0 && b <= 0 && c <= 0);
+      return false;
+    };
+    index?.search(x - 1e-6, y - 1e-6, x + 1e-6, y + 1e-6, over);
+    return !wood;
   });
 }
 /** Keeps of a line what is not broken out, closed up; `lead`: distance of the part's origin from the left or top, mm. */
