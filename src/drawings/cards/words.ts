@@ -12,6 +12,7 @@ import type { CardInput } from './input.js';
 import { fnv } from './input.js';
 import { proveOf, rowsOf } from './rows.js';
 import type { Row } from './rows.js';
+import { meetings, slideNotes } from './turned.js';
 
 export { facesOf, quietFaces } from './rows.js';
 export type { Row } from './rows.js';
@@ -43,12 +44,12 @@ function cardOf(input: CardInput, part: Part, parts: readonly Part[]): Card {
   const marks = marksOf(input.piece, part);
   const markOf = (id: string): string => marks.get(id) ?? id;
   // Bought things have no mark; the notes of a cut name them.
-  const cuts = part.cuts.map((c) => ({
-    ...c,
-    mates: c.mates.filter((id) => marks.has(id)),
-    ...glueOf(c, part, frame),
-  }));
-  const callouts = sayCuts(part, cuts, { units, markOf });
+  const cuts = part.cuts.map((c): Cut => {
+    const notes = slideNotes(c, part);
+    const mates = c.mates.filter((id) => marks.has(id));
+    return { ...c, mates, ...glueOf(c, part, frame), ...(notes ? { notes } : {}) };
+  });
+  const callouts = meetings(sayCuts(part, cuts, { units, markOf }), part.cuts);
   const all = [part, ...parts.filter((p) => p.turnOf === part.id)];
   const mirror = parts.find((p) => p.mirrorOf === part.id || part.mirrorOf === p.id);
   const size = [part.thickness, part.width, part.length]
