@@ -3,7 +3,7 @@ export type Severity = 'error' | 'warning' | 'note';
 export type JsonPath = readonly (string | number)[];
 
 export interface Diagnostic {
-  /** kebab-case, stable, listed in diag/messages.ts. */
+  /** kebab-case, stable, listed in diag/messages.ts or diag/codes.ts. */
   readonly code: string;
   readonly severity: Severity;
   /** Where in the definition: the value (or, with `key: true`, the key) that is at fault. */

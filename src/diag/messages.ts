@@ -14,7 +14,10 @@ const OPENING: Readonly<Record<string, string>> = {
   EACCES: 'it may not be read',
 };
 
-/** Every finding that the reading of a file can give: its code, and its words made of its figures. */
+/**
+ * Every finding that the reading of a file can give: its code, and its words made of its figures. Those of the later rooms
+ * are worded where their figures are known; what each of their codes means stands in codes.ts.
+ */
 export const MESSAGES = {
   'file-not-opened': (f: { name: string; why: string }) =>
     say(`${f.name}: ${OPENING[f.why] ?? `cannot be opened (${f.why})`}`, 'check the path'),
