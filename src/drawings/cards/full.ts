@@ -10,8 +10,10 @@ import type { CardLook } from './half.js';
 import { quietBlock } from './half.js';
 import { whereUsed } from './key.js';
 import { columnOf } from './list.js';
+import type { DovetailCut } from '../../words/cut.js';
+import { profile, profileHeight, socketOf } from './profile.js';
 import type { Block } from './arrange.js';
-import { noWork } from './panel.js';
+import { noWork, noWorkHeight } from './panel.js';
 import { views } from './panes.js';
 import type { Faces } from '../../type/type.js';
 import type { Card, Row } from './words.js';
@@ -43,8 +45,12 @@ export function fullCard(look: CardLook): Item[] {
     ...mainColumn(faces, card).items,
     ...proof(look),
     ...foot(look),
+    ...(nothing(fullRest(faces, card)) ? [] : continues(look)),
   ];
 }
+/** Where the rest of a card is, at the foot of its pictures. */
+const continues = (look: CardLook): Item[] =>
+  label(look.faces, `continues on sheet ${look.sheet + 1}`, FULL.x, FULL.y + 188.2, { face: 'semibold' });
 /** One column of a further sheet. */
 const furtherColumn = (faces: Faces, rest: Rest) =>
   columnOf(faces, rest.callouts, rest.rows, { x: FULL.x, w: FULL.column }, FULL.y + FULL.cuts + 2.3, FULL.y + 186);
@@ -59,7 +65,8 @@ export function continuedCard(look: CardLook, rest: Rest): Item[] {
     ...label(faces, 'Cuts, continued', x, y + FULL.cuts, { size: SIZE.figure, face: 'semibold' }),
     ...line('W', x, y + FULL.cuts + 2.3, x + FULL.column, y + FULL.cuts + 2.3),
     ...furtherColumn(faces, rest).items,
-    ...foot(look),
+    ...foot(look, true),
+    ...(nothing(continuedRest(faces, rest)) ? [] : continues(look)),
   ];
 }
 
@@ -71,14 +78,25 @@ function head(look: CardLook): Item[] {
   const handWide = widthOf(faces, card.hand, SIZE.hand, 'semibold');
   const sizeAt = Math.max(66, wide + 3 + handWide + 6);
   const sizeWide = widthOf(faces, card.size, SIZE.finished, 'semibold');
-  const size = Math.min(SIZE.finished, (SIZE.finished * (FULL.right - 4 - sizeAt)) / sizeWide);
+  const size = Math.min(
+    SIZE.finished,
+    (SIZE.finished * (FULL.right - (part.hand === 'right' ? 9 : 4) - sizeAt)) / sizeWide,
+  );
+  // The right hand's head is the mirror of the left's, within the half that holds the pictures.
+  const right = part.hand === 'right';
   const set = (
     text: string | readonly Run[],
     u: number,
     v: number,
     em: number = SIZE.text,
     face: 'regular' | 'semibold' = 'regular',
-  ): Item[] => [...setText(faces, text, { x: x + u, y: y + v, size: em, face }).items];
+  ): Item[] => {
+    const mirrored = right && u < FULL.right;
+    const at = mirrored
+      ? { x: x + FULL.right - 8 - u, anchor: 'end' as const }
+      : { x: x + u, anchor: 'start' as const };
+    return [...setText(faces, text, { ...at, y: y + v, size: em, face }).items];
+  };
   const grown = [part.thickness, part.width, part.length].filter(
     (a) => part.growth[a][0] !== 0 || part.growth[a][1] !== 0,
   );
@@ -91,7 +109,7 @@ function head(look: CardLook): Item[] {
     { string: sayReference(part, piece.units) },
   ];
   return [
-    ...tag(faces, part.mark, x, y, wide),
+    ...tag(faces, part.mark, right ? x + FULL.right - 8 - wide : x, y, wide),
     ...set(card.hand, wide + 3, 5.8, SIZE.hand, 'semibold'),
     ...set(card.mirror ? `mirror image of ${card.mirror.mark}` : `${card.all.length} off`, wide + 3, 12),
     ...set(card.size, sizeAt, 8.6, size, 'semibold'),
@@ -109,21 +127,36 @@ function head(look: CardLook): Item[] {
 function pictures(look: CardLook): Item[] {
   const { faces, card, mesh } = look;
   const { x, y } = FULL;
-  const stacked: Block = { w: 26, h: card.mirror ? 62 : 34, draw: (z) => quiet(look, z.x + 1, z.y + (z.h - 56) / 2 + 4, true) }; // prettier-ignore
-  const lying: Block = { w: 100, h: 24, draw: (z) => quiet(look, z.x, z.y + z.h - 18, false) };
-  const beside = !card.mirror && quietBlock(faces, card, 22) === undefined ? [] : [stacked, lying];
-  return views({ faces, card, mesh }, { x, y: y + 24, w: 122, h: 165 }, 3, beside, card.part.hand === 'right');
+  const tall = card.mirror ? 58 : 34;
+  const bare = !card.mirror && quietBlock(faces, card, 22) === undefined;
+  const socket = socketOf(card);
+  const more = socket ? profileHeight(socket) : 0;
+  const stacked: Block = { w: 27, h: tall + 4, draw: (z) => quiet(look, z.x + 1, z.y + (z.h - tall) / 2 + 2, true) };
+  const lying: Block = { w: 100, h: 26, draw: (z) => quiet(look, z.x, z.y + z.h - 20, false) };
+  const below = bare ? 0 : tall;
+  const column = (s: DovetailCut): Block => ({
+    w: 28,
+    h: more + below + 4,
+    draw: (z) => {
+      const top = z.y + (z.h - more - below) / 2 + 2;
+      return [...profile(faces, card, s, z.x + 1, top), ...(bare ? [] : quiet(look, z.x + 1, top + more, true))];
+    },
+  });
+  const beside = [...(socket ? [column(socket)] : []), ...(bare ? [] : [stacked, lying])];
+  const h = nothing(fullRest(faces, card)) ? 165 : 161;
+  return views({ faces, card, mesh }, { x, y: y + 24, w: 122, h }, 3, beside, card.part.hand === 'right');
 }
 /** The side column: sides with no work, and the card that this one is not. */
 function quiet(look: CardLook, x: number, y: number, stacked: boolean): Item[] {
   const { faces, card } = look;
-  const boxes = noWork(faces, card, { x, y: y + 4, w: stacked ? 24 : 60, h: stacked ? 24 : 16 });
+  const high = Math.min(stacked ? 24 : 16, noWorkHeight(card) + 5);
+  const boxes = noWork(faces, card, { x, y: y + 3, w: stacked ? 25 : 60, h: high });
   const out: Item[] =
     boxes.length === 0
       ? []
       : [...label(faces, 'No work here', x, y, { size: SIZE.figure, face: 'semibold' }), ...boxes];
   if (!card.mirror) return out;
-  const [nx, ny] = stacked ? [x, y + 40] : [x + 66, y];
+  const [nx, ny] = stacked ? [x, y + (boxes.length === 0 ? 0 : high + 12)] : [x + 66, y];
   const lines = [`${(card.mirror.hand ?? 'other').toUpperCase()}:`, `take ${card.mirror.mark}`];
   out.push(...label(faces, 'Not this card', nx, ny, { size: SIZE.figure, face: 'semibold' }));
   lines.forEach((text, i) =>
@@ -148,24 +181,27 @@ function proof(look: CardLook): Item[] {
     ...tickBox(faces, x + w - 4, y + 181.8),
   ];
 }
-function foot(look: CardLook): Item[] {
+function foot(look: CardLook, further = false): Item[] {
   const { faces, card, piece } = look;
   const { x, y } = FULL;
   const { header } = piece;
   const at = (text: string, u: number, face: 'regular' | 'semibold' = 'regular'): Item[] =>
     label(faces, text, x + u, y + 194, { face });
   const ticks = [['rough', 0], ['thickness', 16.5], ['size', 38.3], ['prepared', 52.3]] as const; // prettier-ignore
-  return [
-    ...line('W', x, y + 189.8, x + FULL.w, y + 189.8),
-    ...at(`${header.number} ${header.title}`, 0, 'semibold'),
-    ...at(`Revision ${header.revision} · ${card.revision}`, 52),
-    ...at(`Card ${look.n} of ${look.of}`, 92),
+  const done = [
     ...ticks.flatMap(([text, u]) => [
       ...tickBox(faces, x + FULL.right + u, y + 190.9),
       ...at(text, FULL.right + u + 5),
     ]),
     ...at('initials', FULL.right + 74.5),
     ...blank(x + FULL.right + 87, y + 194, 12),
+  ];
+  return [
+    ...line('W', x, y + 189.8, x + FULL.w, y + 189.8),
+    ...at(`${header.number} ${header.title}`, 0, 'semibold'),
+    ...at(`Revision ${header.revision} · ${card.revision}`, 52),
+    ...at(`Card ${look.n} of ${look.of}`, 92),
+    ...(further ? [] : done),
     ...label(faces, `Sheet ${look.sheet}`, x + FULL.w, y + 194, { anchor: 'end' }),
   ];
 }

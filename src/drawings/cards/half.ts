@@ -101,7 +101,7 @@ function head(look: CardLook, x: number, y: number, right: boolean): Item[] {
 function pictures(look: CardLook, x: number, y: number, right: boolean): Item[] {
   const { faces, card, mesh } = look;
   const quiet = quietBlock(faces, card, 22);
-  return views({ faces, card, mesh }, { x, y: y + 39.4, w: HALF.w, h: 60.4 }, 2, quiet ? [quiet] : [], right);
+  return views({ faces, card, mesh }, { x, y: y + 39, w: HALF.w, h: 62.2 }, 2, quiet ? [quiet] : [], right);
 }
 /** The sides with no work as a block `h` high; undefined where there are none to show. */
 export function quietBlock(faces: Faces, card: Card, h: number): Block | undefined {

@@ -80,18 +80,20 @@ export function paneAt(look: Look, pane: Pane, oneTo: number): Block {
     ...stations(cuts, v, upward(side)).map((x) => widthOf(faces, formatLength(distance(f, f.datum[upward(side)], x), f.units), SIZE.figure, 'semibold')), // prettier-ignore
   );
   const figures = rows ? ROWS : BESIDE + widest;
+  const other = rows ? BESIDE + widest : PLAIN;
   const above = detail ? 3 : ABOVE;
-  const [w, h] = [v.w + figures + PLAIN, v.h + above + (rows ? ABOVE : CAPTION)];
+  const row = detail ? 0 : stations(cuts, v, across(side)).reduce((n, x) => n + 1.6 + widthOf(faces, formatLength(distance(f, f.datum[across(side)], x), f.units), SIZE.figure, 'semibold'), 2); // prettier-ignore
+  const [w, h] = [v.w + figures + other, v.h + above + (rows ? ABOVE : CAPTION)];
   const draw = (zone: Zone): Item[] => {
     const spare = Math.max(0, zone.w - w) / 2;
-    const [x, y] = [zone.x + spare + (atLeft ? figures : PLAIN), zone.y + above + Math.max(0, zone.h - h) / 2];
+    const [x, y] = [zone.x + spare + (atLeft ? figures : other), zone.y + above + Math.max(0, zone.h - h) / 2];
     const view = at(x, y);
     const caption = rows
       ? label(faces, text, atLeft ? x - ROWS : x + v.w + ROWS, y - 8.2, { anchor: atLeft ? 'start' : 'end' })
       : label(faces, text, within(x + v.w / 2, textWide / 2, zone), y + v.h + 5.6, { anchor: 'middle' });
     return [...body(look, view, pane.kind, textWide / 2 + 3), ...around(look, view, zone, { detail, rows, atLeft }), ...caption]; // prettier-ignore
   };
-  return { w: Math.max(w, textWide + 2), h, draw };
+  return { w: Math.max(w, textWide + 2, row), h, draw };
 }
 /** A centre kept so that the text stays in the zone. */
 const within = (cx: number, half: number, zone: Zone): number =>
@@ -114,7 +116,7 @@ function body(look: Look, v: Placed, kind: Pane['kind'], caption: number): Item[
 function around(look: Look, v: Placed, zone: Zone, how: { detail: boolean; rows: boolean; atLeft: boolean }): Item[] {
   const { faces, card } = look;
   const { cuts } = card.part;
-  const up = figuresUp(faces, v, cuts, [v.y - 4, v.y + v.h + 2], how.atLeft);
+  const up = figuresUp(faces, v, cuts, [v.y - 4, v.y + v.h + 2], how.rows !== how.atLeft);
   if (how.detail) return up;
   const room: readonly [number, number] = [zone.x, zone.x + zone.w];
   if (!how.rows) return [...figuresAcross(faces, v, cuts, room), ...up];
@@ -155,10 +157,10 @@ function names(faces: Faces, card: Card, v: Placed, taken: Rect[]): Item[] {
   const free = (y: number, h: number): boolean =>
     busy.every((b) => b[3] > v.h * 0.7 || y + h / 2 < b[1] || y - h / 2 > b[1] + b[3]);
   const name = `${f.words[v.side.face]} ${noun(f, v.side.face)}`;
-  const places = [0.5, 0.3, 0.7, 0.6, 0.4, 0.2, 0.8].map((k) => v.y + v.h * (v.h < 24 ? k * 0.7 + 0.02 : k));
+  const places = [...Array(17).keys()].map((i) => 0.5 + (i % 2 === 0 ? -1 : 1) * 0.05 * Math.ceil(i / 2)).map((k) => v.y + v.h * (v.h < 24 ? k * 0.7 + 0.02 : k)); // prettier-ignore
   const half = widthOf(faces, name, SIZE.name, 'semibold') / 2 + 0.8;
-  const clear = (y: number): boolean => !overWork(card, v, box(v.x + v.w / 2, y, 2 * half, 4.4));
-  const where = places.find(clear) ?? places.find((y) => v.h >= 16 && free(y, 4.4));
+  const clear = (h: number) => (y: number): boolean => !overWork(card, v, box(v.x + v.w / 2, y, 2 * half, h)); // prettier-ignore
+  const where = places.find(clear(6.4)) ?? places.find(clear(4.4)) ?? places.find((y) => v.h >= 16 && free(y, 4.4));
   if (where !== undefined) put(name, v.x + v.w / 2, where, SIZE.name);
   const worked = (w: Face): number => {
     const at = w === v.side.left ? v.x : v.x + v.w;
@@ -170,7 +172,8 @@ function names(faces: Faces, card: Card, v: Placed, taken: Rect[]): Item[] {
   };
   const wide = (w: Face): number => widthOf(faces, f.words[w], SIZE.text, 'semibold') / 2 + 1.6 + worked(w);
   const low = v.h < 24 ? 0.72 : 0.42;
-  const sideY = [low, 0.6, 0.3, 0.85, 0.15].map((k) => v.y + v.h * k).find((y) => free(y, 3.6)) ?? v.y + v.h * low;
+  const heights = [low, 0.6, 0.3, 0.5, 0.36, 0.66, 0.72, 0.24, 0.8, 0.85, 0.15].map((k) => v.y + v.h * k);
+  const sideY = heights.find((y) => free(y, 5.6)) ?? heights.find((y) => free(y, 3.6)) ?? v.y + v.h * low;
   put(f.words[v.side.left], v.x + wide(v.side.left), sideY, SIZE.text);
   put(f.words[v.side.right], v.x + v.w - wide(v.side.right), sideY, SIZE.text);
   put(f.words[v.side.top], v.x + v.w / 2, v.y + 3.2, SIZE.text);
@@ -238,6 +241,8 @@ function free(
     const r: Rect = lying
       ? { x: x - 9, y: into === 'up' ? y - 10 : y, w: 11, h: 10 }
       : { x: into === 'right' ? x : x - 10, y: y - 9, w: 10, h: 11 };
+    const within = lying ? r.x >= v.x && r.x + r.w <= v.x + v.w : r.y >= v.y && r.y + r.h <= v.y + v.h;
+    if (!within) continue;
     // Below the view stands its caption: the edge mark keeps beside it.
     if (into === 'up' && Math.abs(x - v.x - v.w / 2) < caption) continue;
     if (!taken.some((t) => collide(t, r))) return [x, y, r];
@@ -307,6 +312,9 @@ const quietSize = (card: Card, face: Face, h: number): readonly [number, number]
 /** Width of the row of sides with no work, mm. */
 export const noWorkWidth = (faces: Faces, card: Card): number =>
   quietSides(card).reduce((w, x) => w + 2.6 + Math.max(quietSize(card, x, 22)[0], widthOf(faces, card.frame.words[x], SIZE.text)), -2.6); // prettier-ignore
+/** Height of the highest of them, mm. */
+export const noWorkHeight = (card: Card): number =>
+  Math.max(0, ...quietSides(card).map((x) => quietSize(card, x, 24)[1]));
 /** The sides with nothing to do, small and crossed out, each over its name. */
 export function noWork(faces: Faces, card: Card, zone: Zone): Item[] {
   const out: Item[] = [];

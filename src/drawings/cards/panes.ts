@@ -105,6 +105,15 @@ function idle(card: Card, pane: Pane, oneTo: number): Skip | undefined {
   return { axis: across(side), from: Math.round(from * 1e6), to: Math.round(to * 1e6), gap: GAP };
 }
 
+/** A side of a long lying part lies along the sheet, its ends where the first view has them. */
+function layingTop(card: Card, face: Face, first: Face): { top?: Face } {
+  const plain = sideOf(face);
+  const { length } = card.part;
+  if (length === 2 || across(plain) === length || sizeAlong(card, length) < 1.3 * sizeAlong(card, across(plain))) return {}; // prettier-ignore
+  const tops = [plain.left, plain.right];
+  return { top: tops.find((t) => sideOf(face, t).right === sideOf(first).right) ?? plain.right };
+}
+
 /** How much a doubling of each view is worth, and what a broken view or a block left out costs (our default). */
 const WORTH = { face: 2, end: 1.2, broken: 0.25, side: 0.4 };
 
@@ -117,6 +126,7 @@ export function views(look: Look, field: Zone, most: number, beside: readonly Bl
   for (let n = faces.length; n >= 1 && !best; n -= 1) {
     const shown = faces.slice(0, n).map((face): Pane => ({
       face,
+      ...layingTop(card, face, faces[0] as Face),
       kind: 'face',
       caption: called(card.frame, face),
       ...(n > 1 && face === opposite(faces[0] as Face) ? { turned: true } : {}),
