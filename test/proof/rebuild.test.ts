@@ -1,11 +1,15 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { createKernel } from '../../src/geom/kernel.js';
 import type { CountedKernel } from '../../src/geom/kernel.js';
-import type { Part } from '../../src/piece/piece.js';
-import { proveCard } from '../../src/proof/proveCards.js';
+import type { Span } from '../../src/geom/box.js';
+import type { Recipe } from '../../src/geom/recipe.js';
+import type { Part, Piece } from '../../src/piece/piece.js';
+import { proveCard, proveTurned } from '../../src/proof/proveCards.js';
+import type { Solids } from '../../src/solids/solids.js';
 import { partRecipe } from '../../src/solids/cutRecipe.js';
 import { sayCuts } from '../../src/words/callout.js';
 import { cardText } from '../../src/words/card.js';
+import type { Cut, DovetailCut } from '../../src/words/cut.js';
 import { inches } from '../../src/lengths/length.js';
 import { chestSide, drawerSide, leg, markOf, sample } from './parts.js';
 
@@ -22,6 +26,67 @@ describe('a part rebuilt from its card alone is the part of the model', () => {
   for (const part of [chestSide(), drawerSide(), leg()]) {
     it(part.mark, () => expect(prove(textOf(part), part)).toEqual([]));
   }
+});
+
+/** The chest side with its lowest socket run again, .010 lower, to 2 3/4 from FRONT edge. */
+function easedSide(): Part {
+  const side = chestSide();
+  const socket = side.cuts[0] as DovetailCut;
+  const low = ([a, b]: Span): Span => [a - inches(0.01), b - inches(0.01)];
+  const ease: Cut = {
+    ...socket,
+    id: 'ease.0',
+    as: 'ease',
+    mates: ['r4'],
+    atFace: low(socket.atFace),
+    atFloor: low(socket.atFloor),
+    runSpan: [inches(2.75), inches(19)],
+  };
+  const { trial, glue, ...rest } = ease;
+  expect([trial, glue]).not.toContain(undefined);
+  return { ...side, cuts: [...side.cuts, rest as Cut] };
+}
+describe('an eased socket', () => {
+  const words = (): string => textOf(easedSide()).split('\n').find((l) => l.includes('Ease the socket')) ?? ''; // prettier-ignore
+  it('is told by the centre of its socket and by how far the guide moves', () => {
+    expect(words()).toContain('second pass, guide moved .010 toward BOTTOM end; from BACK edge, stop 2 3/4 from FRONT');
+    expect(words()).toContain('centre from BOTTOM end 8 1/2; 5/16 wide');
+    expect(words()).toContain('For R4.');
+  });
+  it('is rebuilt where the model has it, not where the socket is, nor moved the other way', () => {
+    const [part, text] = [easedSide(), textOf(easedSide())];
+    expect(prove(text, part)).toEqual([]);
+    const codes = (t: string): string[] => prove(t, part).map((f) => f.split(' ')[0] as string);
+    expect(codes(text.replace('guide moved .010 toward BOTTOM', 'guide moved .010 toward TOP'))).toContain('proof-card-cuts'); // prettier-ignore
+    expect(codes(text.replace('moved .010', 'moved .012'))).toContain('proof-card-cuts');
+    expect(codes(text.replace('second pass, guide moved .010 toward BOTTOM end; ', ''))).toContain('proof-card-cuts');
+  });
+});
+
+describe('a part that shares the card of its like', () => {
+  const pair = (length: number): ReturnType<typeof proveTurned> => {
+    const [a, b] = [stile(), { ...stile(), id: 'stile_2', mark: 'S2', turnOf: 'stile' }];
+    const other: Part = { ...b, cuts: b.cuts.map((c) => (c.shape === 'tenon' ? { ...c, tongues: c.tongues.map((t) => ({ ...t, length: inches(length) })) } : c)) }; // prettier-ignore
+    const piece = { parts: [a, other] } as unknown as Piece;
+    const solids = { parts: [a, other].map((p) => ({ id: p.id, recipe: partRecipe(p) })), hardware: [] };
+    return proveTurned(other, piece, solids as unknown as Solids, kernel);
+  };
+  it('is refused when it holds other wood: its tenon and haunch both 1 inch long', () => {
+    expect(pair(1).map((f) => f.code)).toEqual(['proof-card-turned']);
+  });
+  it('passes as itself, and turned a quarter about its length', () => {
+    const [a, b] = [stile(), { ...stile(), id: 'stile_2', mark: 'S2', turnOf: 'stile' }];
+    const quarter: Recipe = {
+      op: 'placed',
+      by: { rotation: [[0, -1, 0], [1, 0, 0], [0, 0, 1]], origin: [0, 0, 0] }, // prettier-ignore
+      of: partRecipe(b),
+    };
+    const piece = { parts: [a, b] } as unknown as Piece;
+    for (const recipe of [partRecipe(b), quarter]) {
+      const solids = { parts: [{ id: a.id, recipe: partRecipe(a) }, { id: b.id, recipe }] } as unknown as Solids; // prettier-ignore
+      expect(proveTurned(b, piece, solids, kernel)).toEqual([]);
+    }
+  });
 });
 
 /** A stile 3/4 x 2 x 20, its tenon 1/4 x 1 1/4, 1 1/8 long, mitred; beside it a haunch 1/4 long. */
@@ -103,8 +168,8 @@ const harmless = (line: string, mutant: string): boolean => {
 };
 
 describe('every swap of a face, an end, an edge, a hand or a figure is caught', () => {
-  for (const part of [chestSide(), drawerSide(), leg()]) {
-    it(part.mark, () => {
+  for (const part of [chestSide(), easedSide(), drawerSide(), leg()]) {
+    it(`${part.mark}, ${part.cuts.length} cuts`, () => {
       const lines = textOf(part).split('\n');
       const missed: string[] = [];
       let tried = 0;

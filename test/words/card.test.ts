@@ -136,6 +136,18 @@ describe('further shapes', () => {
     }
     expect(said(block([socket('bottom', 0.25, 'p1'), socket('top', 1, 'p2')]))).toHaveLength(2);
   });
+  it('names the slide that a pencil line is for by its drawer, and reads it back as one mate', () => {
+    const line = (at: number, id: string): Cut =>
+      cut({ shape: 'mark', as: 'slide-line', face: 'front', axis: 0, over: [0, inches(2)], at: inches(at), mates: [id] }, id); // prettier-ignore
+    const part = block([line(3, 's1'), line(9, 's2')]);
+    const slides = (id: string): string => `slide of D${id.slice(1)}`;
+    const text = sayCuts(part, part.cuts, { units: 'in', markOf: slides })[0]?.text ?? '';
+    expect(text).toContain('3 slide of D1 · 9 slide of D2;');
+    expect(parseCallout(text, frameOf(part, 'in'))?.cuts.map((c) => c.mates)).toEqual([
+      ['slide of D1'],
+      ['slide of D2'],
+    ]);
+  });
   it('prints and reads millimetres exactly', () => {
     const at = [[0, mm(12.3)], [mm(4), mm(10.5)], [mm(100), mm(163.5)]]; // prettier-ignore
     const mortise = cut({ shape: 'box', as: 'mortise', face: 'left' as Face, at });

@@ -21,6 +21,8 @@ export interface Row {
   readonly text: readonly Run[];
   readonly tick?: boolean;
 }
+/** All that the words of a card need; nothing that is drawn. */
+export type WordsInput = Pick<CardInput, 'piece' | 'findings' | 'revisionOf'>;
 /** What the rows are written from. */
 export interface Draft {
   readonly part: Part;
@@ -82,7 +84,7 @@ const listed = (items: readonly (string | number)[]): string =>
   items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${String(items.at(-1))}`;
 
 /** The rows under a card's cuts, in the order a maker asks for them. */
-export function rowsOf(input: CardInput, draft: Draft): Row[] {
+export function rowsOf(input: WordsInput, draft: Draft): Row[] {
   const { units } = input.piece;
   const look: Look = { ...draft, piece: input.piece, say: (nm) => formatLength(nm, units) };
   const size = saySize(draft.part, units).map((p): Run => ({

@@ -8,10 +8,9 @@ import type { Cut, Glue } from '../../words/cut.js';
 import { frameOf, reaches } from '../../words/frame.js';
 import type { Frame } from '../../words/frame.js';
 import { compareMarks } from '../../words/markOrder.js';
-import type { CardInput } from './input.js';
 import { fnv } from './input.js';
 import { proveOf, rowsOf } from './rows.js';
-import type { Row } from './rows.js';
+import type { Row, WordsInput } from './rows.js';
 import { meetings, slideNotes } from './turned.js';
 
 export { facesOf, quietFaces } from './rows.js';
@@ -33,12 +32,12 @@ export interface Card {
   readonly revision: string;
 }
 /** One card for all parts that are only turned copies of one; a mirror image has its own. In the order of their marks. */
-export function cardsOf(input: CardInput): Card[] {
+export function cardsOf(input: WordsInput): Card[] {
   const { parts } = input.piece;
   const heads = parts.filter((p) => p.turnOf === undefined || !parts.some((o) => o.id === p.turnOf));
   return [...heads].sort((a, b) => compareMarks(a.mark, b.mark)).map((p) => cardOf(input, p, parts));
 }
-function cardOf(input: CardInput, part: Part, parts: readonly Part[]): Card {
+function cardOf(input: WordsInput, part: Part, parts: readonly Part[]): Card {
   const { units } = input.piece;
   const frame = frameOf(part, units);
   const marks = marksOf(input.piece, part);
