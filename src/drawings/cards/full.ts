@@ -28,9 +28,15 @@ export interface Rest {
 }
 export const nothing = (r: Rest): boolean => r.callouts.length === 0 && r.rows.length === 0;
 
-/** The right-hand column of the first sheet. */
-const mainColumn = (faces: Faces, card: Card) =>
-  columnOf(faces, card.callouts, card.rows, { x: FULL.x + FULL.right, w: FULL.column }, FULL.y + FULL.cuts + 2.3, FULL.y + FULL.rows); // prettier-ignore
+/** The right-hand column of the first sheet, set closer where it would run over by a little. */
+function mainColumn(faces: Faces, card: Card): ReturnType<typeof columnOf> {
+  const set = (close: boolean): ReturnType<typeof columnOf> =>
+    columnOf(faces, card.callouts, card.rows, { x: FULL.x + FULL.right, w: FULL.column, close }, FULL.y + FULL.cuts + 2.3, FULL.y + FULL.rows); // prettier-ignore
+  const loose = set(false);
+  if (nothing(loose)) return loose;
+  const close = set(true);
+  return nothing(close) ? close : loose;
+}
 /** What the first sheet of a full card has no room for. */
 export const fullRest = (faces: Faces, card: Card): Rest => mainColumn(faces, card);
 
@@ -144,7 +150,7 @@ function pictures(look: CardLook): Item[] {
   });
   const beside = [...(socket ? [column(socket)] : []), ...(bare ? [] : [stacked, lying])];
   const h = nothing(fullRest(faces, card)) ? 165 : 161;
-  return views({ faces, card, mesh }, { x, y: y + 24, w: 122, h }, 3, beside, card.part.hand === 'right');
+  return views({ faces, card, mesh }, { x, y: y + 24, w: 122, h }, 3, beside, card.part.hand === 'right').items();
 }
 /** The side column: sides with no work, and the card that this one is not. */
 function quiet(look: CardLook, x: number, y: number, stacked: boolean): Item[] {

@@ -27,11 +27,29 @@ export interface CardLook {
   /** Number of the sheet in the packet. */
   readonly sheet: number;
 }
-/** True when the cuts and rows of a card fit into the half card's column. */
-export function fitsHalf(faces: Faces, card: Card): boolean {
-  if (card.callouts.length > 4) return false;
-  const rest = columnOf(faces, card.callouts, card.rows, { x: 0, w: HALF.w }, HALF.cuts + 2.3, HALF.rows);
+/** Where the cuts may begin, v: the usual place; lower where few words leave room for larger views, then higher. */
+const BEGIN = [HALF.cuts, 110, 118, 96, 90] as const;
+const fitsFrom = (faces: Faces, card: Card, v: number): boolean => {
+  const rest = columnOf(faces, card.callouts, card.rows, { x: 0, w: HALF.w }, v + 2.3, HALF.rows);
   return rest.callouts.length === 0 && rest.rows.length === 0;
+};
+/** True when the cuts and rows of a card fit into the half card's column. */
+export const fitsHalf = (faces: Faces, card: Card): boolean =>
+  card.callouts.length <= 4 && BEGIN.some((v) => fitsFrom(faces, card, v));
+/** The views in the room above the cuts, and where the cuts begin: as far down as makes the views larger. */
+function layoutOf(look: CardLook, x: number, y: number, right: boolean): { cuts: number; items: Item[] } {
+  const { faces, card, mesh } = look;
+  const quiet = quietBlock(faces, card, 22);
+  const made = (cuts: number): ReturnType<typeof views> =>
+    views({ faces, card, mesh }, { x, y: y + 39, w: HALF.w, h: cuts - 41.2 }, 2, quiet ? [quiet] : [], right);
+  const places = BEGIN.filter((v) => fitsFrom(faces, card, v));
+  const [first = HALF.cuts, ...others] = places.some((v) => v >= HALF.cuts) ? places.filter((v) => v >= HALF.cuts) : places; // prettier-ignore
+  let best = { cuts: first, drawn: made(first) };
+  for (const cuts of others) {
+    const drawn = made(cuts);
+    if (drawn.cost < best.drawn.cost - 0.3) best = { cuts, drawn };
+  }
+  return { cuts: best.cuts, items: best.drawn.items() };
 }
 
 /** A half card with its upper left corner at (x, y). The right hand's layout is the mirror of the left's; words are the same. */
@@ -39,12 +57,13 @@ export function halfCard(look: CardLook, x: number, y: number): Item[] {
   const { faces, card } = look;
   const right = card.part.hand === 'right';
   const col = { x, w: HALF.w };
-  const list = columnOf(faces, card.callouts, card.rows, col, y + HALF.cuts + 2.3, y + HALF.rows);
+  const { cuts, items } = layoutOf(look, x, y, right);
+  const list = columnOf(faces, card.callouts, card.rows, col, y + cuts + 2.3, y + HALF.rows);
   return [
     ...head(look, x, y, right),
-    ...pictures(look, x, y, right),
-    ...label(faces, 'Cuts, in this order', x, y + HALF.cuts, { size: SIZE.figure, face: 'semibold' }),
-    ...line('W', x, y + HALF.cuts + 2.3, x + HALF.w, y + HALF.cuts + 2.3),
+    ...items,
+    ...label(faces, 'Cuts, in this order', x, y + cuts, { size: SIZE.figure, face: 'semibold' }),
+    ...line('W', x, y + cuts + 2.3, x + HALF.w, y + cuts + 2.3),
     ...list.items,
     ...foot(look, x, y),
   ];
@@ -98,11 +117,6 @@ function head(look: CardLook, x: number, y: number, right: boolean): Item[] {
   ];
 }
 
-function pictures(look: CardLook, x: number, y: number, right: boolean): Item[] {
-  const { faces, card, mesh } = look;
-  const quiet = quietBlock(faces, card, 22);
-  return views({ faces, card, mesh }, { x, y: y + 39, w: HALF.w, h: 62.2 }, 2, quiet ? [quiet] : [], right);
-}
 /** The sides with no work as a block `h` high; undefined where there are none to show. */
 export function quietBlock(faces: Faces, card: Card, h: number): Block | undefined {
   const size = noWork(faces, card, { x: 0, y: 0, w: 60, h });

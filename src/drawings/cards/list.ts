@@ -18,7 +18,11 @@ const LAST = 1.9;
 export interface Column {
   readonly x: number;
   readonly w: number;
+  /** Set closer: lines and rows a little nearer one another. */
+  readonly close?: boolean;
 }
+/** Pitch of lines set closer, to the usual one (our default). */
+const CLOSE = 0.95;
 /** Joins what is never parted: a figure and the word that says its way, and marks of mates. */
 const kept = (text: string): string =>
   text
@@ -39,14 +43,16 @@ function cutLines(faces: Faces, c: Callout, w: number): readonly Line[] {
   known.set(w, lines);
   return lines;
 }
+const pitched = (lines: readonly Line[], col: Column): readonly Line[] =>
+  col.close ? lines.map((l) => ({ ...l, drop: l.drop * CLOSE })) : lines;
 /** Height of a cut's row, mm. */
-export const cutHeight = (faces: Faces, c: Callout, w: number): number => {
-  const lines = cutLines(faces, c, w);
-  return FIRST + extra(lines) + blockDrop(lines) + LAST + (lines.at(-1)?.tall ? 0.5 : 0);
+export const cutHeight = (faces: Faces, c: Callout, col: Column): number => {
+  const lines = pitched(cutLines(faces, c, col.w), col);
+  return FIRST + extra(lines) + blockDrop(lines) + (col.close ? LAST - 0.9 : LAST) + (lines.at(-1)?.tall ? 0.5 : 0);
 };
 /** A cut: disc, words, box to tick (a trial has none), hairline above. `y`: top of the row. */
 export function cutRow(faces: Faces, c: Callout, col: Column, y: number, first: boolean): Item[] {
-  const lines = cutLines(faces, c, col.w);
+  const lines = pitched(cutLines(faces, c, col.w), col);
   const base = y + FIRST + extra(lines);
   return [
     ...(first ? [] : line('N', col.x, y, col.x + col.w, y)),
@@ -55,21 +61,24 @@ export function cutRow(faces: Faces, c: Callout, col: Column, y: number, first: 
     ...(c.trial ? [] : tickBox(faces, col.x + col.w - 4, base - MIDDLE * SIZE.text - 2)),
   ];
 }
-const rowLines = (faces: Faces, row: Row, w: number): readonly Line[] =>
-  linesOf(
-    faces,
-    row.text.map((r) => ({ ...r, string: kept(r.string) })),
-    w - LABEL - (row.tick ? TICK : 0),
+const rowLines = (faces: Faces, row: Row, col: Column): readonly Line[] =>
+  pitched(
+    linesOf(
+      faces,
+      row.text.map((r) => ({ ...r, string: kept(r.string) })),
+      col.w - LABEL - (row.tick ? TICK : 0),
+    ),
+    col,
   );
 /** From the baseline before it to its last baseline. */
-export const rowHeight = (faces: Faces, row: Row, w: number): number => {
-  const lines = rowLines(faces, row, w);
-  return 4.7 + extra(lines) * 0.8 + blockDrop(lines);
+export const rowHeight = (faces: Faces, row: Row, col: Column): number => {
+  const lines = rowLines(faces, row, col);
+  return (col.close ? 4.5 : 4.7) + extra(lines) * 0.8 + blockDrop(lines);
 };
 /** A labelled row under the cuts; `y`: the baseline before it. */
 export function labelRow(faces: Faces, row: Row, col: Column, y: number): Item[] {
-  const lines = rowLines(faces, row, col.w);
-  const base = y + 4.7 + extra(lines) * 0.8;
+  const lines = rowLines(faces, row, col);
+  const base = y + (col.close ? 4.5 : 4.7) + extra(lines) * 0.8;
   return [
     ...setText(faces, row.label, { x: col.x, y: base, size: SIZE.text, face: 'semibold' }).items,
     ...setLines(faces, lines, { x: col.x + LABEL, y: base, size: SIZE.text }).items,
@@ -90,7 +99,7 @@ export function columnOf(
   let i = 0;
   for (; i < callouts.length; i += 1) {
     const c = callouts[i] as Callout;
-    const h = cutHeight(faces, c, col.w);
+    const h = cutHeight(faces, c, col);
     if (y + h > bottom) return { items, y, callouts: callouts.slice(i), rows };
     items.push(...cutRow(faces, c, col, y, i === 0));
     y += h;
@@ -99,7 +108,7 @@ export function columnOf(
   let base = y + 0.2;
   for (let k = 0; k < rows.length; k += 1) {
     const row = rows[k] as Row;
-    const h = rowHeight(faces, row, col.w);
+    const h = rowHeight(faces, row, col);
     if (base + h > bottom) return { items, y: base, callouts: [], rows: rows.slice(k) };
     items.push(...labelRow(faces, row, col, base));
     base += h;

@@ -91,7 +91,7 @@ export function paneAt(look: Look, pane: Pane, oneTo: number): Block {
     const caption = rows
       ? label(faces, text, atLeft ? x - ROWS : x + v.w + ROWS, y - 8.2, { anchor: atLeft ? 'start' : 'end' })
       : label(faces, text, within(x + v.w / 2, textWide / 2, zone), y + v.h + 5.6, { anchor: 'middle' });
-    return [...body(look, view, pane.kind, textWide / 2 + 3), ...around(look, view, zone, { detail, rows, atLeft }), ...caption]; // prettier-ignore
+    return [...body(look, view, pane.kind, textWide / 2 + 2.2), ...around(look, view, zone, { detail, rows, atLeft }), ...caption]; // prettier-ignore
   };
   return { w: Math.max(w, textWide + 2, row), h, draw };
 }
@@ -235,7 +235,7 @@ function free(
   into: Heading,
   caption: number,
 ): readonly [number, number, Rect] | undefined {
-  for (const k of [0.3, 0.36, 0.64, 0.2, 0.5, 0.75, 0.12, 0.85]) {
+  for (const k of [0.3, 0.36, 0.64, 0.2, 0.5, 0.75, 0.12, 0.85, 0.9, 0.95]) {
     const x = lying ? v.x + v.w * k : into === 'right' ? v.x : v.x + v.w;
     const y = lying ? (into === 'down' ? v.y : v.y + v.h) : v.y + v.h * k;
     const r: Rect = lying

@@ -27,7 +27,7 @@ export function viewFaces(card: Card, most: number): Face[] {
   );
   const sides = [face, opposite(face), edge, opposite(edge)].filter((f) => faceAxis(f) !== card.part.length);
   const count = (f: Face): number =>
-    card.part.cuts.filter((c) => c.shape !== 'arris' && c.shape !== 'plane' && !endOnly(c) && 'face' in c && c.face === f).length; // prettier-ignore
+    card.part.cuts.filter((c) => c.shape !== 'arris' && c.shape !== 'plane' && c.shape !== 'arc' && c.shape !== 'outline' && !endOnly(c) && 'face' in c && c.face === f).length; // prettier-ignore
   const whole = card.part.cuts.some((c) => c.shape === 'tails' || c.shape === 'tenon' || c.shape === 'outline');
   const busy = sides.filter((f) => count(f) > 0);
   const chosen = busy.length === 0 || (whole && third !== undefined && !busy.includes(face)) ? [face, ...busy] : busy;
@@ -118,7 +118,13 @@ function layingTop(card: Card, face: Face, first: Face): { top?: Face } {
 const WORTH = { face: 2, end: 1.2, broken: 0.25, side: 0.4 };
 
 /** The views of a card in its field, at the largest scales that fit; `beside`: a block that goes with them if there is room. */
-export function views(look: Look, field: Zone, most: number, beside: readonly Block[], mirrored: boolean): Item[] {
+export function views(
+  look: Look,
+  field: Zone,
+  most: number,
+  beside: readonly Block[],
+  mirrored: boolean,
+): { readonly cost: number; items(): Item[] } {
   const { card } = look;
   const faces = viewFaces(card, most);
   const end = endPane(card);
@@ -143,7 +149,8 @@ export function views(look: Look, field: Zone, most: number, beside: readonly Bl
       if (best) break;
     }
   }
-  return best ? drawTree(best.tree, field, mirrored) : [];
+  const { cost, tree } = best ?? { cost: Infinity, tree: undefined };
+  return { cost, items: () => (tree ? drawTree(tree, field, mirrored) : []) };
 }
 /** All scales of the faces with all scales of the end, whole or broken; an end is never smaller than the faces. */
 function* combinations(
