@@ -56,6 +56,14 @@ export function roomFaults(room: Room | undefined, made: number | undefined, uni
     if (!(h >= HUMIDITY[0] && h <= HUMIDITY[1]))
       out.push(fault(['room', 'humidity', i], `A room of ${h} % humidity is outside the table.`, 'From 0 to 95 %.'));
   });
+  if (room && room.humidity[0] > room.humidity[1])
+    out.push(
+      fault(
+        ['room', 'humidity'],
+        `The room runs from ${room.humidity[0]} to ${room.humidity[1]} %, backwards.`,
+        'Write the driest first.',
+      ),
+    );
   if (room && (roomCelsius(room, units) < CELSIUS[0] || roomCelsius(room, units) > CELSIUS[1]))
     out.push(
       fault(

@@ -147,6 +147,10 @@ const PARTS: readonly Fault[] = [
 ];
 
 const STOCK: readonly Fault[] = [
+  fault('room from wet to dry', 'room-out-of-range', [5, 25, '[60, 30]'], 'driest first', [
+    '"humidity": [30, 60]',
+    '"humidity": [60, 30]',
+  ]),
   fault('stock misspelt', 'stock-unknown', [19, 38, '"oka"'], 'Did you mean "oak"', [
     '"mark": "R1", "stock": "oak"',
     '"mark": "R1", "stock": "oka"',
@@ -441,7 +445,7 @@ const SOLIDS: readonly Fault[] = [
     '"deep": { "from": "0", "size": "2" }, "up": { "from": "2", "size": "t" }',
     '"deep": { "from": "0", "size": "2" }, "up": { "from": "7 1/2", "size": "t" }',
   ]),
-  fault('two screws that meet', 'hardware-overlap', [27, 16, '{ "kind": "screw",'], 'clears', [
+  fault('two screws that meet', 'joints-clash', [27, 16, '{ "kind": "screw",'], 'Move one of them', [
     '"stops": {',
     '"stops_b": { "kind": "screw", "part": "stop", "into": ["side_left", "side_right"], "hole": "pocket", "face": "back", "count": 1 },\n    "stops": {',
   ]),
