@@ -63,6 +63,11 @@ describe('the rows of a drawer box', () => {
     expect(row(chest, 'D1.2', 'Way in')).toBe('Goes on broadside, from the left, on to D1.1 and D1.4 at once.');
     expect(row(chest, 'D1.2', 'Alike')).toMatch(/^With D1\.3, D2\.2 and D2\.3: one stop/);
   });
+  it('say whose mates the copy in another drawer takes, and how thick its bottom was measured', () => {
+    expect(row(chest, 'D1.2', 'Marks')).toBe('On D2.2 read D2 where this card says D1.');
+    expect(row(chest, 'D1.2', 'Turned')).toBeUndefined();
+    expect(cutText(chest, 'D1.2', /^Groove/)).toContain('To fit D1.6, measured .205.');
+  });
   it('proves the side between its base lines: 16 less two halves', () => {
     expect(chest.get('D1.2')?.prove).toEqual({ what: 'base line to base line', figure: '15' });
   });

@@ -13,7 +13,7 @@ import { compareMarks } from '../../words/markOrder.js';
 import { placedBox } from '../model.js';
 import type { Run } from '../text.js';
 import type { CardInput } from './input.js';
-import { turnedWords } from './turned.js';
+import { markWords, turnedWords } from './turned.js';
 
 /** A row under the cuts: label and text, with a box where it is done and ticked. */
 export interface Row {
@@ -101,6 +101,7 @@ export function rowsOf(input: WordsInput, draft: Draft): Row[] {
     ...row('Letter', letterWords(look)),
     ...row('Mates', mateWords(look)),
     ...row('Alike', alikeWords(look)),
+    ...draft.all.flatMap((p) => row('Marks', markWords(input.piece, draft.part, p))),
     ...draft.all.flatMap((p) => row('Turned', turnedWords(input.piece, draft.part, p, draft.frame))),
     ...row('Break', breakWords(look), true),
     ...row('Prepare', prepareWords(look), true),

@@ -1,6 +1,7 @@
 import { AXES, FACES } from '../../geom/axis.js';
 import type { Axis, Face } from '../../geom/axis.js';
 import { byAxis, meet } from '../../geom/box.js';
+import { formatLength } from '../../lengths/format.js';
 import type { Part, Piece } from '../../piece/piece.js';
 import type { Callout } from '../../words/callout.js';
 import type { Cut } from '../../words/cut.js';
@@ -68,13 +69,26 @@ export function meetings(callouts: readonly Callout[], cuts: readonly Cut[]): Ca
 }
 
 const BOTH = /^(.*); where slides stand on both faces, (.*), or they meet$/;
-/** The note of a slide line as it holds on this part: with slides on both faces the shorter screws, else the usual ones. */
-export function slideNotes(cut: Cut, part: Part): readonly string[] | undefined {
+const PANEL = /^(takes|to fit) the panel as measured$/i;
+/**
+ * The notes of a cut as they hold on this part: with slides on both faces the shorter screws, else the usual ones; a panel by
+ * its mark and its measured thickness.
+ */
+export function ownNotes(cut: Cut, part: Part, piece: Piece): readonly string[] | undefined {
   const lines = part.cuts.filter((c) => c.shape === 'mark' && c.as === 'slide-line');
   const both = new Set(lines.map(sideOf)).size > 1;
+  const panel = piece.parts.find((p) => cut.mates.length === 1 && p.id === cut.mates[0]);
+  const measured = panel && piece.stocks[panel.stock]?.thickness;
   return cut.notes?.map((note) => {
-    const found = BOTH.exec(note);
-    if (!found) return note;
-    return both ? `screws ${found[2] as string}, for longer ones meet` : (found[1] as string);
+    const [screws, fits] = [BOTH.exec(note), PANEL.exec(note)];
+    if (screws) return both ? `screws ${screws[2] as string}, for longer ones meet` : (screws[1] as string);
+    if (!fits || !panel || measured === undefined) return note;
+    return `${fits[1] as string} ${panel.mark}, measured ${formatLength(measured, piece.units)}`;
   });
+}
+/** A drawer's part that shares its card with another drawer's: the other's mates bear the other drawer's mark. */
+export function markWords(piece: Piece, head: Part, other: Part): string | undefined {
+  const [own, its] = [head, other].map((p) => piece.drawers.find((d) => d.id === p.drawer)?.mark);
+  const named = head.cuts.some((c) => c.mates.some((id) => piece.parts.some((p) => p.id === id && p.drawer === head.drawer))); // prettier-ignore
+  return own && its && own !== its && named ? `On ${other.mark} read ${its} where this card says ${own}.` : undefined;
 }

@@ -11,7 +11,7 @@ import { compareMarks } from '../../words/markOrder.js';
 import { fnv } from './input.js';
 import { proveOf, rowsOf } from './rows.js';
 import type { Row, WordsInput } from './rows.js';
-import { meetings, slideNotes } from './turned.js';
+import { meetings, ownNotes } from './turned.js';
 
 export { facesOf, quietFaces } from './rows.js';
 export type { Row } from './rows.js';
@@ -44,7 +44,7 @@ function cardOf(input: WordsInput, part: Part, parts: readonly Part[]): Card {
   const markOf = (id: string): string => marks.get(id) ?? id;
   // Bought things have no mark; the notes of a cut name them.
   const cuts = part.cuts.map((c): Cut => {
-    const notes = slideNotes(c, part);
+    const notes = ownNotes(c, part, input.piece);
     const mates = c.mates.filter((id) => marks.has(id));
     return { ...c, mates, ...glueOf(c, part, frame), ...(notes ? { notes } : {}) };
   });
