@@ -45,7 +45,7 @@ export function fullCard(look: CardLook): Item[] {
   const [x, y] = [FULL.x + FULL.right, FULL.y];
   return [
     ...head(look),
-    ...pictures(look),
+    ...fullViews(look).items(),
     ...label(faces, 'Cuts, in this order', x, y + FULL.cuts, { size: SIZE.figure, face: 'semibold' }),
     ...line('W', x, y + FULL.cuts + 2.3, x + FULL.column, y + FULL.cuts + 2.3),
     ...mainColumn(faces, card).items,
@@ -130,7 +130,7 @@ function head(look: CardLook): Item[] {
   ];
 }
 
-function pictures(look: CardLook): Item[] {
+export function fullViews(look: CardLook): ReturnType<typeof views> {
   const { faces, card, mesh } = look;
   const { x, y } = FULL;
   const tall = card.mirror ? 58 : 34;
@@ -150,7 +150,7 @@ function pictures(look: CardLook): Item[] {
   });
   const beside = [...(socket ? [column(socket)] : []), ...(bare ? [] : [stacked, lying])];
   const h = nothing(fullRest(faces, card)) ? 165 : 161;
-  return views({ faces, card, mesh }, { x, y: y + 24, w: 122, h }, 3, beside, card.part.hand === 'right').items();
+  return views({ faces, card, mesh }, { x, y: y + 24, w: 122, h }, 3, beside, card.part.hand === 'right');
 }
 /** The side column: sides with no work, and the card that this one is not. */
 function quiet(look: CardLook, x: number, y: number, stacked: boolean): Item[] {

@@ -33,11 +33,18 @@ const fitsFrom = (faces: Faces, card: Card, v: number): boolean => {
   const rest = columnOf(faces, card.callouts, card.rows, { x: 0, w: HALF.w }, v + 2.3, HALF.rows);
   return rest.callouts.length === 0 && rest.rows.length === 0;
 };
+/** What the views cost on a half card as good as any: faces at 1:10 and an end at full size (our default). */
+export const GOOD = 8.3;
 /** True when the cuts and rows of a card fit into the half card's column. */
 export const fitsHalf = (faces: Faces, card: Card): boolean =>
   card.callouts.length <= 4 && BEGIN.some((v) => fitsFrom(faces, card, v));
 /** The views in the room above the cuts, and where the cuts begin: as far down as makes the views larger. */
-function layoutOf(look: CardLook, x: number, y: number, right: boolean): { cuts: number; items: Item[] } {
+export function layoutOf(
+  look: CardLook,
+  x: number,
+  y: number,
+  right: boolean,
+): { cuts: number; cost: number; items(): Item[] } {
   const { faces, card, mesh } = look;
   const quiet = quietBlock(faces, card, 22);
   const made = (cuts: number): ReturnType<typeof views> =>
@@ -49,7 +56,7 @@ function layoutOf(look: CardLook, x: number, y: number, right: boolean): { cuts:
     const drawn = made(cuts);
     if (drawn.cost < best.drawn.cost - 0.3) best = { cuts, drawn };
   }
-  return { cuts: best.cuts, items: best.drawn.items() };
+  return { cuts: best.cuts, cost: best.drawn.cost, items: () => best.drawn.items() };
 }
 
 /** A half card with its upper left corner at (x, y). The right hand's layout is the mirror of the left's; words are the same. */
@@ -61,7 +68,7 @@ export function halfCard(look: CardLook, x: number, y: number): Item[] {
   const list = columnOf(faces, card.callouts, card.rows, col, y + cuts + 2.3, y + HALF.rows);
   return [
     ...head(look, x, y, right),
-    ...items,
+    ...items(),
     ...label(faces, 'Cuts, in this order', x, y + cuts, { size: SIZE.figure, face: 'semibold' }),
     ...line('W', x, y + cuts + 2.3, x + HALF.w, y + cuts + 2.3),
     ...list.items,

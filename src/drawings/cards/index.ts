@@ -2,9 +2,9 @@ import type { Faces } from '../../type/type.js';
 import { line, group, label, rect } from '../draw.js';
 import { SIZE } from '../pens.js';
 import type { Item, Sheet } from '../picture.js';
-import { continuedCard, continuedRest, fullCard, fullRest, nothing } from './full.js';
+import { continuedCard, continuedRest, fullCard, fullRest, fullViews, nothing } from './full.js';
 import type { Rest } from './full.js';
-import { fitsHalf, halfCard } from './half.js';
+import { fitsHalf, GOOD, halfCard, layoutOf } from './half.js';
 import type { CardLook } from './half.js';
 import type { CardInput } from './input.js';
 import { cardsOf } from './words.js';
@@ -37,7 +37,7 @@ export function planCards(input: CardInput): CardPlan {
   const pages: CardPage[] = [];
   cards.forEach((card, i) => {
     const one = { card, n: i + 1 };
-    if (!fitsHalf(input.faces, card)) {
+    if (!takesHalf(input, card)) {
       const sheets = furtherSheets(input, card);
       for (let part = 0; part <= sheets; part += 1) pages.push({ cards: [one], form: 'full', part });
       return;
@@ -49,6 +49,13 @@ export function planCards(input: CardInput): CardPlan {
     else pages.push({ cards: [one], form: 'half', part: 0 });
   });
   return { pages, of: cards.length };
+}
+/** A half card does where the words fit and its views are not much smaller than a full card's. */
+function takesHalf(input: CardInput, card: Card): boolean {
+  if (!fitsHalf(input.faces, card)) return false;
+  const look: CardLook = { faces: input.faces, piece: input.piece, mesh: undefined, card, n: 0, of: 0, sheet: 0 };
+  const { cost } = layoutOf(look, 0, 0, false);
+  return cost <= GOOD || cost <= fullViews(look).cost + 1.2;
 }
 const lookOf = (input: CardInput, card: Card, n: number, of: number, sheet: number): CardLook => ({
   faces: input.faces,

@@ -81,8 +81,10 @@ export function paneAt(look: Look, pane: Pane, oneTo: number): Block {
   );
   const figures = rows ? ROWS : BESIDE + widest;
   const other = rows ? BESIDE + widest : PLAIN;
-  const above = detail ? 3 : ABOVE;
-  const row = detail ? 0 : stations(cuts, v, across(side)).reduce((n, x) => n + 1.6 + widthOf(faces, formatLength(distance(f, f.datum[across(side)], x), f.units), SIZE.figure, 'semibold'), 2); // prettier-ignore
+  // Of a side with all but its end broken off only the way along the joint has figures.
+  const lying = detail && skip?.axis === upward(side);
+  const above = detail && !lying ? 3 : ABOVE;
+  const row = detail && !lying ? 0 : stations(cuts, v, across(side)).reduce((n, x) => n + 1.6 + widthOf(faces, formatLength(distance(f, f.datum[across(side)], x), f.units), SIZE.figure, 'semibold'), 2); // prettier-ignore
   const [w, h] = [v.w + figures + other, v.h + above + (rows ? ABOVE : CAPTION)];
   const draw = (zone: Zone): Item[] => {
     const spare = Math.max(0, zone.w - w) / 2;
@@ -116,9 +118,10 @@ function body(look: Look, v: Placed, kind: Pane['kind'], caption: number): Item[
 function around(look: Look, v: Placed, zone: Zone, how: { detail: boolean; rows: boolean; atLeft: boolean }): Item[] {
   const { faces, card } = look;
   const { cuts } = card.part;
+  const room: readonly [number, number] = [zone.x, zone.x + zone.w];
+  if (how.detail && v.skip && v.skip.axis === upward(v.side)) return figuresAcross(faces, v, cuts, room);
   const up = figuresUp(faces, v, cuts, [v.y - 4, v.y + v.h + 2], how.rows !== how.atLeft);
   if (how.detail) return up;
-  const room: readonly [number, number] = [zone.x, zone.x + zone.w];
   if (!how.rows) return [...figuresAcross(faces, v, cuts, room), ...up];
   const keep: readonly [number, number] = how.atLeft ? [v.x - 3, room[1]] : [room[0], v.x + v.w + 3];
   const name = (text: string, y: number): Item[] =>
@@ -279,7 +282,9 @@ function place(
   const [cx, cy] = centreOf(r);
   const long = r[2] >= r[3];
   const tries: [number, number][] = [];
-  for (const off of [0, 4, -4, 6, -6]) {
+  // A disc would hide work smaller than itself: it stands beside it.
+  const small = r[2] < 4.6 && r[3] < 4.6;
+  for (const off of small ? [5, -5, 6.5, -6.5, 0] : [0, 4, -4, 6, -6]) {
     for (const k of [0.5, 0.35, 0.65, 0.22, 0.78, 0.12, 0.88]) {
       tries.push(long ? [r[0] + r[2] * k, cy + off] : [cx + off, r[1] + r[3] * k]);
     }

@@ -19,9 +19,30 @@ beforeAll(async () => {
 afterAll(() => kernel.dispose());
 
 describe('part cards', () => {
-  it('takes the full form for more than four cuts, else two half cards a page', () => {
-    const forms = planCards(input).pages.map((p) => `${p.form} ${p.cards.map((c) => c.card.part.mark).join(' ')}`);
-    expect(forms).toEqual(['full A1', 'full A2', 'half D1.2 D1.3', 'full L1', 'half R4']);
+  it('takes the full form for more than four cuts or words that overflow, else two half cards a page', () => {
+    const { pages, of } = planCards(input);
+    const shown = pages.filter((p) => p.part === 0);
+    // Each card once, numbered in the order of the marks.
+    const numbers = shown.flatMap((p) => p.cards.map((c) => c.n)).sort((a, b) => a - b);
+    expect(numbers).toEqual([...Array(of).keys()].map((i) => i + 1));
+    for (const p of shown) {
+      for (const { card } of p.cards) if (card.callouts.length > 4) expect(p.form).toBe('full');
+      expect(p.cards.length).toBeLessThanOrEqual(p.form === 'full' ? 1 : 2);
+    }
+    // Full pages of half cards: at most one half stays empty.
+    expect(shown.filter((p) => p.form === 'half' && p.cards.length === 1).length).toBeLessThanOrEqual(1);
+    const formOf = (mark: string): string | undefined => shown.find((p) => p.cards.some((c) => c.card.part.mark === mark))?.form; // prettier-ignore
+    expect([formOf('A1'), formOf('L1'), formOf('R4')]).toEqual(['full', 'full', 'half']);
+  });
+  it('says on a card that runs over where it goes on, and ticks only on its first sheet', () => {
+    const { pages } = planCards(input);
+    const sheets = cardSheets(input, 7).map((s) => JSON.stringify(s.picture));
+    pages.forEach((p, i) => {
+      const goesOn = pages[i + 1]?.part === p.part + 1;
+      const words = [...(sheets[i] ?? '').matchAll(/"string":"([^"]*)"/g)].map((m) => m[1] ?? '').join('').replace(/\s+/g, ' '); // prettier-ignore
+      expect(words.includes(`continues on sheet ${i + 8}`)).toBe(goesOn);
+      if (p.form === 'full') expect(words.includes('initials')).toBe(p.part === 0);
+    });
   });
   it('reads back from the PDF: every part rebuilt from its card is the part of the model', async () => {
     const pdf = await writePdf(cardSheets(input), {
