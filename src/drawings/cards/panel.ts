@@ -184,21 +184,20 @@ function names(faces: Faces, card: Card, v: Placed, taken: Rect[]): Item[] {
   return out;
 }
 
-/** Face mark from the reference edge on the reference face, edge mark outside that edge, grain along the wood. */
+/** Edge mark outside the reference edge, face mark from it on the reference face, grain along the wood. */
 function marks(card: Card, v: Placed, taken: Rect[], caption: number): Item[] {
   const { part } = card;
   const { edge, face } = part.reference;
   const out: Item[] = [];
-  if (face === v.side.face) {
-    const into: Heading =
-      edge === v.side.left ? 'right' : edge === v.side.right ? 'left' : edge === v.side.bottom ? 'up' : 'down';
+  const into = ([[v.side.left, 'right'], [v.side.right, 'left'], [v.side.bottom, 'up'], [v.side.top, 'down']] as const).find(([side]) => side === edge)?.[1]; // prettier-ignore
+  if (into !== undefined) {
     const lying = into === 'up' || into === 'down';
-    const reach = lying ? v.h : v.w;
     const spot = free(v, taken, lying, into, caption);
-    if (reach >= 11 && spot) {
-      out.push(...faceMark(spot[0], spot[1], into), ...edgeMark(spot[0], spot[1], into));
+    if (spot) out.push(...edgeMark(spot[0], spot[1], into));
+    if (spot && face === v.side.face && (lying ? v.h : v.w) >= 11) {
+      out.push(...faceMark(spot[0], spot[1], into));
       taken.push(spot[2]);
-    } else if (spot) out.push(...edgeMark(spot[0], spot[1], into));
+    }
   }
   if (part.grain !== undefined && (part.grain === across(v.side) || part.grain === upward(v.side))) {
     const along = part.grain === across(v.side);
