@@ -73,7 +73,7 @@ describe.each([...SHIPPED, ...SMALL])('%s', (name) => {
 
 it('words that lie over others, run over the frame or across the cut are found', async () => {
   const { sheets } = await drawn('corner-box');
-  const [drawing, card] = [sheets.find((s) => s.id === 'elevations'), sheets.find((s) => s.folder === 'cards')];
+  const [drawing, card] = [sheets.find((s) => s.id === 'elevations'), sheets.find((s) => words(s.picture).some(onCut))];
   const put = (sheet: Sheet | undefined, x: number, y: number): Sheet => {
     if (!sheet) throw new Error('no such sheet');
     const text = { kind: 'text', x, y, size: 3, face: 'regular', anchor: 'start', turn: 0, string: 'astray' } as const;
