@@ -292,7 +292,9 @@ function place(
     const b = box(x, y, 5.4, 5.4);
     return x > v.x - 1 && x < v.x + v.w + 1 && y > v.y - 1 && y < v.y + v.h + 1 && !taken.some((t) => collide(t, b));
   };
-  return tries.find(ok);
+  // Wholly on the wood where there is room for it, else over its edge.
+  const within = ([x, y]: readonly [number, number]): boolean => inside(box(x, y, 5.2, 5.2), v, 0);
+  return tries.find((t) => within(t) && ok(t)) ?? tries.find(ok);
 }
 
 /** Where the disc of a cut belongs: on the cut; of tails and tenons just inside their base line, so that they stay in sight. */
