@@ -1,5 +1,5 @@
 import { cosine, sine } from '../geom/angle.js';
-import { faceAxis, faceSign, inFace } from '../geom/axis.js';
+import { AXES, faceAxis, faceSign, inFace } from '../geom/axis.js';
 import type { Box3, Vec3 } from '../geom/box.js';
 import { byAxis } from '../geom/box.js';
 import type { BoreCut, Cut } from '../words/cut.js';
@@ -47,6 +47,14 @@ function least(r: Round, of: (p: Vec3) => number): number {
 /** Touching is no clash: nearer than this is, nm. */
 const TOUCH = 1000;
 
+/** Boxes about two holes share no room, so they cannot meet: looked at first, for it is quick. */
+const apart = (r: Round, s: Round): boolean =>
+  AXES.some((a) => {
+    const reach = r.radius + s.radius;
+    const [low, high] = [Math.min(s.from[a], s.to[a]) - reach, Math.max(s.from[a], s.to[a]) + reach];
+    return Math.max(r.from[a], r.to[a]) < low || high < Math.min(r.from[a], r.to[a]);
+  });
+
 /** Does a bore that leans run into a box? */
 export const intoBox = (cut: BoreCut, size: Vec3, box: Box3): boolean =>
   rounds(cut, size).some((r) => least(r, (p) => toBox(p, box)) < r.radius - TOUCH);
@@ -54,5 +62,7 @@ export const intoBox = (cut: BoreCut, size: Vec3, box: Box3): boolean =>
 /** Do two bores run into one another? */
 export const intoBore = (cut: BoreCut, other: BoreCut, size: Vec3): boolean =>
   rounds(cut, size).some((r) =>
-    rounds(other, size).some((s) => least(r, (p) => least(s, (q) => distance(p, q))) < r.radius + s.radius - TOUCH),
+    rounds(other, size).some(
+      (s) => !apart(r, s) && least(r, (p) => least(s, (q) => distance(p, q))) < r.radius + s.radius - TOUCH,
+    ),
   );
