@@ -2,6 +2,7 @@ import { cosine, sine } from '../geom/angle.js';
 import { AXES, faceAxis, faceSign, inFace } from '../geom/axis.js';
 import type { Box3, Vec3 } from '../geom/box.js';
 import { byAxis } from '../geom/box.js';
+import { dot } from '../geom/placement.js';
 import type { BoreCut, Cut } from '../words/cut.js';
 
 /** A round hole as its middle line and radius, nm, a part's own axes. */
@@ -47,6 +48,37 @@ function least(r: Round, of: (p: Vec3) => number): number {
 /** Touching is no clash: nearer than this is, nm. */
 const TOUCH = 1000;
 
+const clamped = (t: number): number => Math.min(Math.max(t, 0), 1);
+/** Where along `s` it is nearest to a point, 0 to 1. */
+function nearest(s: Round, p: Vec3): number {
+  const way = byAxis((a) => s.to[a] - s.from[a]);
+  const square = dot(way, way);
+  return square === 0
+    ? 0
+    : clamped(
+        dot(
+          way,
+          byAxis((a) => p[a] - s.from[a]),
+        ) / square,
+      );
+}
+/** Least distance of two middle lines: at their crossing seen square to both, or at an end of one. */
+function between(r: Round, s: Round): number {
+  const [u, v] = [byAxis((a) => r.to[a] - r.from[a]), byAxis((a) => s.to[a] - s.from[a])];
+  const w = byAxis((a) => r.from[a] - s.from[a]);
+  const [uu, uv, vv] = [dot(u, u), dot(u, v), dot(v, v)];
+  const under = uu * vv - uv * uv;
+  const across = under > 1e-9 * uu * vv ? clamped((uv * dot(v, w) - vv * dot(u, w)) / under) : 0;
+  // Each candidate on one line against the nearest point of the other; the least of them is the distance.
+  const on = along(r, across);
+  const back = along(s, nearest(s, on));
+  return Math.min(
+    distance(along(r, nearest(r, back)), back),
+    ...[r.from, r.to].map((p) => distance(p, along(s, nearest(s, p)))),
+    ...[s.from, s.to].map((p) => distance(p, along(r, nearest(r, p)))),
+  );
+}
+
 /** Boxes about two holes share no room, so they cannot meet: looked at first, for it is quick. */
 const apart = (r: Round, s: Round): boolean =>
   AXES.some((a) => {
@@ -62,7 +94,5 @@ export const intoBox = (cut: BoreCut, size: Vec3, box: Box3): boolean =>
 /** Do two bores run into one another? */
 export const intoBore = (cut: BoreCut, other: BoreCut, size: Vec3): boolean =>
   rounds(cut, size).some((r) =>
-    rounds(other, size).some(
-      (s) => !apart(r, s) && least(r, (p) => least(s, (q) => distance(p, q))) < r.radius + s.radius - TOUCH,
-    ),
+    rounds(other, size).some((s) => !apart(r, s) && between(r, s) < r.radius + s.radius - TOUCH),
   );
