@@ -88,12 +88,14 @@ export interface ComponentCut {
   readonly cut: BoxCut | BoreCut | MarkCut;
 }
 
-/** A bought thing as a body in the piece (same shape as a piece's hardware). */
+/** A bought thing as a body in the piece: slide, screw, pull. */
 export interface ComponentBody {
   readonly id: string;
   readonly kind: 'slide' | 'screw' | 'pull';
   readonly name: string;
+  /** Piece axes, nm. */
   readonly body: Recipe;
+  /** Parts whose wood it may enter (their holes are cut for it). */
   readonly into: readonly string[];
   readonly drawer?: string;
 }
@@ -115,7 +117,7 @@ export interface SlideSite {
   readonly line: number;
 }
 
-/** What is printed of a drawer (same shape as a piece's drawer). */
+/** What is printed of a drawer. Gaps as made, by side. */
 export interface DrawerFacts {
   readonly id: string;
   readonly mark: string;

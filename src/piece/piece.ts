@@ -1,7 +1,7 @@
+import type { ComponentBody, DrawerFacts } from '../components/component.js';
 import type { Axis, Face } from '../geom/axis.js';
 import type { Box3 } from '../geom/box.js';
 import type { Placement } from '../geom/placement.js';
-import type { Recipe } from '../geom/recipe.js';
 import type { Traits } from '../joints/joint.js';
 import type { Length, Units } from '../lengths/length.js';
 import type { Sized } from '../value/sized.js';
@@ -101,26 +101,9 @@ export interface Joint {
   readonly way: readonly Face[];
   readonly traits: Traits;
 }
-/** A bought thing as a body in the piece: slide, screw, pull. */
-export interface Hardware {
-  readonly id: string;
-  readonly kind: 'slide' | 'screw' | 'pull';
-  readonly name: string;
-  /** Piece axes, nm. */
-  readonly body: Recipe;
-  /** Parts whose wood it may enter (their holes are cut for it). */
-  readonly into: readonly string[];
-  readonly drawer?: string;
-}
-export interface Drawer {
-  readonly id: string;
-  readonly mark: string;
-  readonly opening: { readonly across: Sized; readonly up: Sized; readonly deep: Sized };
-  /** Gaps as made, by side. */
-  readonly gaps: { readonly left: Sized; readonly right: Sized; readonly top: Sized; readonly bottom: Sized };
-  readonly parts: readonly string[];
-  readonly front: string;
-}
+/** A bought thing as a body in the piece, and what is printed of a drawer: as the component gives them. */
+export type Hardware = ComponentBody;
+export type Drawer = DrawerFacts;
 export interface ShopFacts {
   readonly kerf: Length;
   readonly trim: Length;
