@@ -1,9 +1,10 @@
 /**
  *   text ─1 definition─ Definition ─2 piece─ Piece ─3 solids─ Solids ─4 layout─ Layout ─5 making─ lists
- *        ─6 fold of findings: sound or stopped─ 7 drawings─ Sheets ─8 report─ SVG, PDF, files ─9 proof─ packet
+ *        ─6 checks─ sound, stamped or stopped ─7 drawings─ Sheets ─8 report─ SVG, PDF, files ─9 proof─ packet
  *
  * The only file that calls stages, one numbered call each. `buildPacket` runs in a watched worker; what crosses is plain data.
  */
+import { runChecks } from './checks/index.js';
 import { readDefinition } from './definition/read.js';
 import type { Diagnostic } from './diag/diagnostic.js';
 import { hasErrors } from './diag/diagnostic.js';
@@ -87,7 +88,7 @@ export async function buildPacket(job: Job, onStage: Progress = () => undefined)
     const made = makeSolids(piece, kernel); // 3
     found.push(...made.findings);
     const solids = made.value;
-    if (!solids || hasErrors(found) || job.what === 'check') return answer();
+    if (!solids || hasErrors(found)) return answer();
     const hash = sha256(JSON.stringify(reading.value));
     const packet = await packetOf(piece, solids, kernel, {
       job,
@@ -121,7 +122,11 @@ async function packetOf(piece: Piece, solids: Solids, kernel: Kernel, ctx: Conte
     ctx.season,
   ); // 5
   found.push(...laid.findings, ...lists.findings);
-  if (!laid.value || !lists.value || hasErrors(found)) return {}; // 6
+  if (!laid.value || !lists.value || hasErrors(found)) return {};
+  onStage('checks');
+  const checked = runChecks({ piece, solids, making: lists.value, season: ctx.season }); // 6
+  found.push(...checked.findings);
+  if (job.what === 'check') return {};
   onStage('drawings');
   const faces = loadFaces();
   const sheets = drawSheets({

@@ -4,6 +4,7 @@
  * for, so its meaning never changes; another meaning takes another code.
  */
 export const CODES = {
+  'accepted-nothing': 'a finding is accepted that is not there',
   'arris-unknown': 'a shape names an arris or a pair of faces that the part does not have',
   'chain-too-long': 'more sizes wait for one another than are followed',
   'cutter-angle': 'the angle of the dovetail cutter cannot be',

@@ -1,5 +1,9 @@
 /** Errors are data: worded in diag/messages.ts, located by the JSON path, printed by diag/print.ts. */
-export type Severity = 'error' | 'warning' | 'note';
+/**
+ * An error stops the packet; a fail is a judgement of the piece that stamps every sheet until it is mended or answered for;
+ * a warning is printed on the cards that it touches; a note is said once.
+ */
+export type Severity = 'error' | 'fail' | 'warning' | 'note';
 export type JsonPath = readonly (string | number)[];
 
 export interface Diagnostic {

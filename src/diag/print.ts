@@ -15,6 +15,7 @@ export interface PrintOptions {
 }
 
 const PAINT = {
+  fail: '\u001b[31m',
   error: '\u001b[31m',
   warning: '\u001b[33m',
   note: '\u001b[36m',
@@ -95,7 +96,7 @@ export function printDiagnostics(
   options: PrintOptions = {},
 ): string {
   const count = (severity: string): number => findings.filter((f) => f.severity === severity).length;
-  const counts = (['error', 'warning', 'note'] as const)
+  const counts = (['error', 'fail', 'warning', 'note'] as const)
     .map((s) => [count(s), s] as const)
     .filter(([n]) => n > 0)
     .map(([n, s]) => `${n} ${s}${n === 1 ? '' : 's'}`);

@@ -4,6 +4,7 @@ import type { Box3 } from '../geom/box.js';
 import type { Placement } from '../geom/placement.js';
 import type { Traits } from '../joints/joint.js';
 import type { Length, Units } from '../lengths/length.js';
+import type { ShopProfile } from '../shop/profile.js';
 import type { Sized } from '../value/sized.js';
 import type { Cut } from '../words/cut.js';
 
@@ -24,6 +25,13 @@ export interface Piece {
   readonly finish?: string;
   /** Layout rules of the shop for sheet goods. */
   readonly shop: ShopFacts;
+  /** The shop's machines, clamps and limits, as far as they are known. */
+  readonly profile?: ShopProfile;
+  /** What it is for, how it is loaded and how it gets there, as far as the definition says. */
+  readonly use?: Use;
+  readonly delivery?: Delivery;
+  /** Findings that somebody has answered for. */
+  readonly accepted?: readonly Accepted[];
   /** Every figure that was worked out, by name (`W`, `rail_1.top`, `rail_1.up.size`), with its history. */
   readonly values?: Readonly<Record<string, Sized>>;
 }
@@ -109,4 +117,63 @@ export interface ShopFacts {
   readonly trim: Length;
   /** Allowances over finished size for rough blanks: thickness, width, length. */
   readonly allowance: readonly [Length, Length, Length];
+}
+
+/** What the piece is for. Loads are in Pa and kg; a missing entry takes the published or usual figure, which is printed. */
+export interface Use {
+  /** Furniture for clothing is judged by 16 CFR 1261 where its sizes bring it in. */
+  readonly kind?: UseKind;
+  /** Stands free, or is fixed to the building (and then does not tip). */
+  readonly fixed?: boolean;
+  readonly floor?: 'hard' | 'carpet';
+  /** By part id: what a shelf, top or rail carries, Pa over its face or kg at its middle. */
+  readonly loads: Readonly<Record<string, { readonly pascals?: number; readonly kilograms?: number }>>;
+  /** One chosen limit for sag by part id, the n of L/n; for the others the limit of its use. */
+  readonly sag: Readonly<Record<string, number>>;
+}
+export type UseKind =
+  | 'clothes'
+  | 'books'
+  | 'table'
+  | 'desk'
+  | 'seat'
+  | 'display'
+  | 'office'
+  | 'other'
+  | 'crib'
+  | 'bunk'
+  | 'high chair'
+  | 'changing table'
+  | 'toy chest';
+/** The way from the shop to the room, nm. */
+export interface Delivery {
+  readonly doors: readonly { readonly name: string; readonly width: Length; readonly height: Length }[];
+  readonly corners: readonly {
+    readonly name: string;
+    readonly widths: readonly [Length, Length];
+    readonly height?: Length;
+  }[];
+  readonly stairs: readonly {
+    readonly name: string;
+    readonly width: Length;
+    readonly headroom: Length;
+    readonly pitch: number;
+    readonly landing?: Length;
+  }[];
+  readonly ceiling?: Length;
+  /** Inside of the vehicle: length, width, height. */
+  readonly vehicle?: readonly [Length, Length, Length];
+  /** Thickness of the wrapping on every side. */
+  readonly wrap: Length;
+  /** Parts that come off for the carry, by id. */
+  readonly apart: readonly string[];
+}
+/** A finding that somebody answers for: it is printed with the reason and the name, and stamps nothing. */
+export interface Accepted {
+  readonly finding: string;
+  /** Part or joint id that it touches; all of that code without it. */
+  readonly of?: string;
+  readonly why: string;
+  readonly by: string;
+  readonly on: string;
 }

@@ -1,0 +1,63 @@
+import type { Diagnostic } from '../diag/diagnostic.js';
+import type { Units } from '../lengths/length.js';
+import type { Accepted, Piece } from '../piece/piece.js';
+import { sayQuantity } from '../value/quantity.js';
+import type { Judgement } from './check.js';
+
+/** A judgement and who answers for it, where somebody does. */
+export interface Judged extends Judgement {
+  readonly accepted?: Accepted;
+}
+
+const covers = (a: Accepted, j: Judgement): boolean =>
+  a.finding === j.code && (a.of === undefined || j.touches.includes(a.of));
+const wantsAnswer = (j: Judgement): boolean => j.verdict === 'warning' || j.verdict === 'fail';
+
+/** Every judgement with the acceptance that covers it: only what is wanting can be accepted. */
+export const withAccepted = (judgements: readonly Judgement[], piece: Piece): Judged[] =>
+  judgements.map((j) => {
+    const accepted = wantsAnswer(j) ? (piece.accepted ?? []).find((a) => covers(a, j)) : undefined;
+    return accepted ? { ...j, accepted } : j;
+  });
+
+/** One judgement in words: `S1 sags in the middle: 0.138, at most 0.095.` */
+export function sentenceOf(j: Judgement, units: Units): string {
+  const limit = j.limit ? `, limit ${sayQuantity(j.limit, units)}` : '';
+  return `${j.subject} ${j.about}: ${sayQuantity(j.figure, units)}${limit}.`;
+}
+
+/** What is wanting becomes findings; what passes is only tabled. An accepted one is a note with the reason and the name. */
+export function findingsOf(judged: readonly Judged[], units: Units): Diagnostic[] {
+  return judged.flatMap((j): Diagnostic[] => {
+    if (j.verdict === 'pass') return [];
+    const { accepted } = j;
+    const said = sentenceOf(j, units);
+    return [
+      {
+        code: j.code,
+        severity: accepted ? 'note' : j.verdict,
+        path: j.path,
+        message: accepted ? `${said} Accepted by ${accepted.by} on ${accepted.on}: ${accepted.why}` : said,
+        ...(j.remedy ? { hint: j.remedy } : {}),
+        touches: j.touches,
+      },
+    ];
+  });
+}
+
+/** Acceptances that cover nothing: they would silence a later fault unseen. */
+export function staleAccepted(judged: readonly Judged[], piece: Piece): Diagnostic[] {
+  return (piece.accepted ?? []).flatMap((a, i): Diagnostic[] =>
+    judged.some((j) => j.accepted === a || (wantsAnswer(j) && covers(a, j)))
+      ? []
+      : [
+          {
+            code: 'accepted-nothing',
+            severity: 'warning',
+            path: ['accepted', i],
+            message: `Nothing is found that "${a.finding}"${a.of ? ` of ${a.of}` : ''} would accept.`,
+            hint: 'Take the entry out, or look up the code that check prints.',
+          },
+        ],
+  );
+}

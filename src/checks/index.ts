@@ -1,0 +1,28 @@
+import type { Outcome } from '../diag/diagnostic.js';
+import type { Table } from '../making/table.js';
+import type { Check, CheckInput, Diagram } from './check.js';
+import { findingsOf, staleAccepted, withAccepted, type Judged } from './fold.js';
+
+/** The one list of checks, in the order of the checks sheet. */
+export const CHECKS: readonly Check[] = [];
+
+export interface Checked {
+  readonly checks: readonly {
+    readonly key: string;
+    readonly title: string;
+    readonly judged: readonly Judged[];
+    readonly tables: readonly Table[];
+    readonly diagrams: readonly Diagram[];
+  }[];
+}
+
+/** The stage: every check of the list over one piece. Findings are what does not pass. */
+export function runChecks(input: CheckInput, list: readonly Check[] = CHECKS): Outcome<Checked> {
+  const { piece } = input;
+  const checks = list.map((check) => {
+    const { judgements, tables = [], diagrams = [] } = check.run(input);
+    return { key: check.key, title: check.title, judged: withAccepted(judgements, piece), tables, diagrams };
+  });
+  const all = checks.flatMap((c) => c.judged);
+  return { value: { checks }, findings: [...findingsOf(all, piece.units), ...staleAccepted(all, piece)] };
+}

@@ -1,0 +1,79 @@
+import { formatLength } from '../lengths/format.js';
+import { nm, type Units } from '../lengths/length.js';
+
+/**
+ * A physical quantity in its own unit, printed in the units of the piece. `length` is a size that is cut (nm, a fraction),
+ * `fine` one that is looked at (nm, to .001 in or 0.01 mm), `mass` kg, `force` N, `moment` N m, `area load` Pa, `stress` Pa,
+ * `volume` m3, `angle` degrees, `moisture` and `share` %, `ratio` and `count` bare, `span over sag` the n of L/n.
+ */
+export interface Quantity {
+  readonly of:
+    | 'length'
+    | 'fine'
+    | 'mass'
+    | 'force'
+    | 'moment'
+    | 'area load'
+    | 'stress'
+    | 'volume'
+    | 'angle'
+    | 'moisture'
+    | 'share'
+    | 'ratio'
+    | 'count'
+    | 'span over sag';
+  readonly value: number;
+}
+export const quantity = (of: Quantity['of'], value: number): Quantity => ({ of, value });
+
+const POUND_KG = 0.45359237;
+const POUND_FORCE_N = 4.4482216152605;
+const FOOT_M = 0.3048;
+
+const fixed = (value: number, places: number): string => {
+  const text = value.toFixed(places);
+  return Number(text) === 0 ? text.replace('-', '') : text;
+};
+/** About three figures, no exponent. */
+const about = (value: number): string => {
+  const size = Math.abs(value);
+  return fixed(value, size >= 100 ? 0 : size >= 10 ? 1 : 2);
+};
+const fine = (value: number, units: Units): string => {
+  const step = units === 'in' ? 25_400 : 10_000;
+  return formatLength(nm(Math.round(value / step) * step), units);
+};
+
+/** A quantity as it is printed: `1/4`, `0.138`, `12.8 lb`, `40 lb/ft²`, `L/379`. */
+export function sayQuantity({ of, value }: Quantity, units: Units): string {
+  const inch = units === 'in';
+  switch (of) {
+    case 'length':
+      return formatLength(nm(Math.round(value)), units);
+    case 'fine':
+      return fine(value, units);
+    case 'mass':
+      return inch ? `${about(value / POUND_KG)} lb` : `${about(value)} kg`;
+    case 'force':
+      return inch ? `${about(value / POUND_FORCE_N)} lbf` : `${about(value)} N`;
+    case 'moment':
+      return inch ? `${about(value / POUND_FORCE_N / FOOT_M)} ft-lb` : `${about(value)} N·m`;
+    case 'area load':
+      return inch ? `${about((value / POUND_FORCE_N) * FOOT_M * FOOT_M)} lb/ft²` : `${about(value / 1000)} kN/m²`;
+    case 'stress':
+      return inch ? `${about(value / 6894.757293168)} psi` : `${about(value / 1e6)} MPa`;
+    case 'volume':
+      return inch ? `${about(value / FOOT_M ** 3)} ft³` : `${about(value * 1000)} l`;
+    case 'angle':
+      return `${fixed(value, 1)}°`;
+    case 'moisture':
+    case 'share':
+      return `${fixed(value, 1)} %`;
+    case 'count':
+      return fixed(value, 0);
+    case 'span over sag':
+      return `L/${fixed(value, 0)}`;
+    case 'ratio':
+      return fixed(value, 2);
+  }
+}
