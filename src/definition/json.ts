@@ -13,6 +13,10 @@ export const DEEPEST_FILE = 32;
 export type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json };
 export const isObject = (v: unknown): v is { readonly [key: string]: Json } =>
   typeof v === 'object' && v !== null && !Array.isArray(v);
+export type Found = { readonly [key: string]: Json };
+/** The entries of an object that are objects themselves; none of what is no object. */
+export const entries = (v: unknown): readonly (readonly [string, Found])[] =>
+  isObject(v) ? Object.entries(v).filter((e): e is [string, Found] => isObject(e[1])) : [];
 
 export interface ParsedFile {
   readonly root?: Node;

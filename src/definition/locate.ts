@@ -66,6 +66,9 @@ export function insideString(text: string, node: Node, index: number): number {
   return at;
 }
 
+/** A list or an object up to this long is underlined whole, characters (our default); of a longer one its key. */
+const SHORT = 32;
+
 /**
  * Finds paths in a file. What is not in it (it came from the definition it starts from) is shown at the nearest entry
  * that is, or at the value of "from".
@@ -82,12 +85,13 @@ export function pathLocator(text: string, root: Node | undefined) {
     const whole = found.steps === path.length;
     const { node, property } = found;
     const name = property?.children?.[0];
-    const bulky = node.type === 'object' || node.type === 'array';
-    if (name !== undefined && (key || !whole)) return at(name.offset, name.offset + name.length);
+    const bulky = (node.type === 'object' || node.type === 'array') && node.length > SHORT;
+    if (name !== undefined && (key || !whole || bulky)) return at(name.offset, name.offset + name.length);
     if (span !== undefined && whole && node.type === 'string') {
       const from = insideString(text, node, span[0]);
       return at(from, Math.max(from + 1, insideString(text, node, span[1])));
     }
-    return at(node.offset, bulky && path.length === 0 ? node.offset + 1 : node.offset + node.length);
+    // the whole file, or an entry of a list: its opening bracket
+    return at(node.offset, bulky || path.length === 0 ? node.offset + 1 : node.offset + node.length);
   };
 }

@@ -4,10 +4,9 @@ import { diagnose } from '../diag/messages.js';
 import type { Locate, Location } from '../diag/print.js';
 import { JOINTS } from '../joints/index.js';
 import type { Definition } from './definition.js';
-import { MOST_PARTS } from './each.js';
 import { issueFindings } from './issues.js';
 import type { Json } from './json.js';
-import { isObject, parseFile } from './json.js';
+import { entries, isObject, parseFile } from './json.js';
 import { pathLocator } from './locate.js';
 import { merged } from './merge.js';
 import { formFindings } from './rules.js';
@@ -53,11 +52,8 @@ export function readDefinition(text: string, fileName: string, options: ReadOpti
   const findings = [...file.findings];
   const value = started(file.value, options, findings, []);
   if (value === undefined) return { findings, locate };
-  const most = largest(value);
-  if (most > MOST_PARTS) {
-    findings.push(diagnose('parts-too-many', { path: ['parts'], key: true }, { found: most, most: MOST_PARTS }));
-    return { findings, locate };
-  }
+  const large = tooLarge(value);
+  if (large) return { findings: [...findings, large], locate };
   const kinds: readonly JointFields[] = options.kinds ?? JOINTS;
   const schema = schemaOf(kinds);
   const checked = schema.safeParse(value);
@@ -69,9 +65,17 @@ export function readDefinition(text: string, fileName: string, options: ReadOpti
     : { value: value as unknown as Definition, findings: sorted, locate };
 }
 
-/** Entries of the largest section: what is far too large is not looked at one by one. */
-const largest = (value: Json): number =>
-  isObject(value) ? Math.max(0, ...Object.values(value).map((v) => (isObject(v) ? Object.keys(v).length : 0))) : 0;
+/** Most entries of one section that are looked at one by one (our default). */
+const MOST_ENTRIES = 2000;
+/** The first section that is far too large, as a finding. */
+function tooLarge(value: Json): Diagnostic | undefined {
+  for (const [section, v] of entries(value)) {
+    const found = Object.keys(v).length;
+    if (found > MOST_ENTRIES)
+      return diagnose('entries-too-many', { path: [section], key: true }, { section, found, most: MOST_ENTRIES });
+  }
+  return undefined;
+}
 
 /** A value laid over what it starts from; undefined when that cannot be had. */
 function started(

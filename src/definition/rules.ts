@@ -4,16 +4,17 @@ import { diagnose } from '../diag/messages.js';
 import { sentence } from '../diag/sentence.js';
 import type { SyntaxFault } from '../lengths/expression.js';
 import { parseExpression } from '../lengths/parse.js';
-import { MOST_EACH, MOST_PARTS, checkEach, howMany } from './each.js';
+import type { Letters } from '../lengths/each.js';
+import { MOST_EACH } from '../lengths/each.js';
+import { MOST_PARTS, partsMade } from './count.js';
+import type { ReadEach } from './each.js';
+import { checkEach, readTyped } from './each.js';
 import { FACE_WORDS } from './fields.js';
-import type { Json } from './json.js';
-import { isObject } from './json.js';
+import type { Found, Json } from './json.js';
+import { entries, isObject } from './json.js';
 import type { JointFields } from './schema.js';
 import { eachLength } from './walk.js';
 
-type Found = { readonly [key: string]: Json };
-const entries = (v: unknown): readonly (readonly [string, Found])[] =>
-  isObject(v) ? Object.entries(v).filter((e): e is [string, Found] => isObject(e[1])) : [];
 const listed = (v: unknown): readonly (readonly [string, JsonPath])[] =>
   typeof v === 'string'
     ? [[v, []]]
@@ -24,7 +25,7 @@ const listed = (v: unknown): readonly (readonly [string, JsonPath])[] =>
 /** What the schema cannot say of a definition's form: names, rows, extents, expressions, dates. Nothing of its meaning. */
 export function formFindings(value: Json, schema: z.ZodType, kinds: readonly JointFields[]): readonly Diagnostic[] {
   if (!isObject(value)) return [];
-  const letters = new Map<string, Readonly<Record<string, number>>>();
+  const letters = new Map<string, Letters>();
   return [
     ...names(value),
     ...rows(value, letters),
@@ -66,27 +67,28 @@ function reserved(id: string, section: string): string | undefined {
 }
 
 /** `each` against the keys, and how many parts come of it. Notes the letters of every entry for its expressions. */
-function rows(value: Found, letters: Map<string, Readonly<Record<string, number>>>): Diagnostic[] {
+function rows(value: Found, letters: Map<string, Letters>): Diagnostic[] {
   const findings: Diagnostic[] = [];
-  let made = 0;
-  const row = (id: string, entry: Found, path: JsonPath): number => {
-    const { counts, findings: found } = checkEach(id, entry['each'], path);
+  const note = (entry: Found, path: JsonPath, { counts, findings: found }: ReadEach): void => {
     findings.push(...found);
     // a row that is not counted rightly says so once, not again in each of its expressions
-    const known = Object.fromEntries(counts.map((c) => [c.letter, c.to]));
     const readable = entry['each'] === undefined || typeof entry['each'] === 'string';
-    if (readable && found.length === 0) letters.set(JSON.stringify(path), known);
-    return howMany(counts);
+    if (readable && found.length === 0)
+      letters.set(JSON.stringify(path), Object.fromEntries(counts.map((c) => [c.letter, c.to])));
   };
-  for (const [id, part] of entries(value['parts'])) made += row(id, part, ['parts', id]);
+  for (const [id, part] of entries(value['parts']))
+    note(part, ['parts', id], checkEach(id, part['each'], ['parts', id]));
+  for (const [id, joint] of entries(value['joints']))
+    note(joint, ['joints', id], readTyped(joint['each'], ['joints', id]));
   for (const [group, g] of entries(value['groups'])) {
-    for (const [id, part] of entries(g['parts'])) made += row(id, part, ['groups', group, 'parts', id]);
+    for (const field of ['parts', 'joints']) {
+      for (const [id, entry] of entries(g[field])) {
+        const path = ['groups', group, field, id];
+        note(entry, path, field === 'parts' ? checkEach(id, entry['each'], path) : readTyped(entry['each'], path));
+      }
+    }
   }
-  for (const [, d] of entries(value['drawers'])) {
-    // front, two sides, box front, back, bottom
-    const cells = (list: unknown): number => (Array.isArray(list) ? Math.max(0, list.length - 1) : 0);
-    made += 6 * cells(d['across']) * cells(d['up']);
-  }
+  const made = partsMade(value);
   if (made > MOST_PARTS) {
     findings.push(diagnose('parts-too-many', { path: ['parts'], key: true }, { found: made, most: MOST_PARTS }));
   }
@@ -140,8 +142,26 @@ function patterns(value: Found): Diagnostic[] {
       ['across', 'up'].flatMap((f) => pattern(d[f], ['drawers', id, f])),
     ),
     ...entries(value['runs']).flatMap(([id, r]) => pattern(r['parts'], ['runs', id, 'parts'])),
+    ...circumstances(value),
   ];
 }
+/** Parts named under `use` and `delivery`; a load says how much it is. */
+function circumstances(value: Found): Diagnostic[] {
+  const [use, delivery] = [value['use'], value['delivery']];
+  const keyed = ['loads', 'sag'].flatMap((field) =>
+    isObject(use) && isObject(use[field])
+      ? Object.keys(use[field]).flatMap((key) => pattern(key, ['use', field, key]).map((f) => ({ ...f, key: true })))
+      : [],
+  );
+  const empty = entries(isObject(use) ? use['loads'] : undefined)
+    .filter(([, load]) => Object.keys(load).length === 0)
+    .map(([id]) => diagnose('load-empty', { path: ['use', 'loads', id] }));
+  const apart = isObject(delivery) ? pattern(delivery['apart'], ['delivery', 'apart']) : [];
+  const of = listOf(value['accepted']).flatMap((a, i) => (isObject(a) ? pattern(a['of'], ['accepted', i, 'of']) : []));
+  return [...keyed, ...empty, ...apart, ...of];
+}
+const listOf = (v: unknown): readonly Json[] => (Array.isArray(v) ? (v as readonly Json[]) : []);
+
 function pattern(value: unknown, path: JsonPath): Diagnostic[] {
   return listed(value).flatMap(([text, at]) => {
     const where = { path: [...path, ...at] };
@@ -160,7 +180,7 @@ function expressions(
   value: Found,
   schema: z.ZodType,
   kinds: readonly JointFields[],
-  letters: ReadonlyMap<string, Readonly<Record<string, number>>>,
+  letters: ReadonlyMap<string, Letters>,
 ): Diagnostic[] {
   const findings: Diagnostic[] = [];
   const check = (path: JsonPath, text: unknown): void => {
@@ -198,6 +218,7 @@ function others(value: Found): Diagnostic[] {
   };
   date(value['piece'], ['piece', 'date']);
   date(value['shop'], ['shop', 'read']);
+  listOf(value['accepted']).forEach((a, i) => date(a, ['accepted', i, 'on']));
   for (const [name, measure] of entries(value['measures'])) {
     const by = measure['by'];
     if (typeof by !== 'string') continue;

@@ -89,10 +89,13 @@ export const MESSAGES = {
     say(`{${f.letter}} stands in the name, but nothing counts ${f.letter}`, `add "each": "${f.letter} = 1..3"`),
   'each-shift': (f: { found: string }) =>
     say(`${f.found} cannot stand in the name that is made`, 'write {i} in the key'),
+  'entries-too-many': (f: { section: string; found: number; most: number }) =>
+    say(`"${f.section}" has ${f.found} entries; at most ${f.most} are read`, 'count rows out with "each": "i = 1..20"'),
   'parts-too-many': (f: { found: number; most: number }) =>
     say(`${f.found} parts are asked for; at most ${f.most} are built`),
   'pattern-form': (f: { found: string }) =>
     say(`"${f.found}" is not the name of a part or a row of them`, 'write rail_1, rail_{i}, rail_{2..5} or rail_*'),
+  'load-empty': () => say('a load that does not say how much', 'write { "perArea": 40 } or { "middle": 50 }'),
   'extent-form': (f: { found: string }) =>
     say(
       `where the part is, is not fixed by ${f.found}`,

@@ -2,9 +2,9 @@ import type { JsonPath } from '../diag/diagnostic.js';
 import { nameHint } from '../diag/didYouMean.js';
 import type { Definition, GroupSpec, JointSpec, PartSpec } from '../definition/definition.js';
 import { AXIS_NAMES } from '../geom/axis.js';
+import type { Letters } from '../lengths/each.js';
 import type { Findings } from './fault.js';
-import type { Letters } from './letters.js';
-import { fill, fillDeep, readEach } from './letters.js';
+import { countedOut, fill, fillDeep } from './letters.js';
 
 /** One part as it will be made: letters filled in, fields of `like` copied; nothing measured yet. */
 export interface Draft {
@@ -61,12 +61,9 @@ export function expand(def: Definition, findings: Findings): Drafts {
 function addPart(raw: Map<string, Draft>, key: string, spec: PartSpec, path: JsonPath, findings: Findings): void {
   let sets: readonly Letters[] = [{}];
   if (spec.each !== undefined) {
-    const read = readEach(spec.each);
-    if ('fault' in read) {
-      findings.error('each-unreadable', [...path, 'each'], read.fault.message, read.fault.hint);
-      return;
-    }
-    sets = read.sets;
+    const read = countedOut(spec.each, path, findings);
+    if (!read) return;
+    sets = read;
   }
   for (const letters of sets) {
     const id = fill(key, letters);

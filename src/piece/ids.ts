@@ -10,8 +10,6 @@ import type { Piece } from './piece.js';
 /** Words that an expression reads in its own way; a measure may not be called like a face either, though a part may (`top.bottom`). */
 const RESERVED: ReadonlySet<string> = new Set(['floor', 'min', 'max', 'round', 'mid']);
 const FACE_WORDS: ReadonlySet<string> = new Set(FACES);
-/** More parts than this in one piece is taken for a slip of the pen (our default). */
-export const MOST_PARTS = 600;
 
 /** One name space: a part, a measure, a joint, a drawer and a group never share an id, and none is a word with a meaning of its own. */
 export function checkIds(def: Definition, drafts: Drafts, measures: readonly string[], findings: Findings): void {
@@ -39,13 +37,6 @@ export function checkIds(def: Definition, drafts: Drafts, measures: readonly str
   for (const id of Object.keys(def.joints ?? {})) take(id, 'joint', ['joints', id]);
   for (const id of Object.keys(def.drawers ?? {})) take(id, 'drawer', ['drawers', id]);
   for (const id of Object.keys(def.groups ?? {})) take(id, 'group', ['groups', id]);
-  if (drafts.parts.size > MOST_PARTS)
-    findings.error(
-      'too-many-parts',
-      ['parts'],
-      `The definition makes ${drafts.parts.size} parts; at most ${MOST_PARTS} are worked out.`,
-      'Split the piece.',
-    );
 }
 
 /** Runs of grain name parts that there are. */

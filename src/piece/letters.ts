@@ -1,31 +1,14 @@
-/** The counting letters of `each`, and their place in ids and expressions. */
-export type Letters = Readonly<Record<string, number>>;
+import { eachFindings } from '../diag/each.js';
+import type { JsonPath } from '../diag/diagnostic.js';
+import type { Letters } from '../lengths/each.js';
+import { eachValues, readEach } from '../lengths/each.js';
+import type { Findings } from './fault.js';
 
-export interface EachFault {
-  readonly message: string;
-  readonly hint: string;
-}
-
-/** More copies than this in one entry is taken for a slip of the pen (our default). */
-const MOST = 200;
-
-/** Reads `i = 1..3` or `i = 1..3, j = 1..2`: every set of values in order, the last letter running fastest. */
-export function readEach(text: string): { readonly sets: readonly Letters[] } | { readonly fault: EachFault } {
-  const hint = 'Write a letter, its first and its last number: "i = 1..3", or two: "i = 1..3, j = 1..2".';
-  let sets: Letters[] = [{}];
-  for (const one of text.split(',')) {
-    const found = /^\s*([a-z])\s*=\s*(\d+)\s*\.\.\s*(\d+)\s*$/.exec(one);
-    if (!found) return { fault: { message: `"${one.trim()}" is not a count.`, hint } };
-    const [, letter = '', low = '', high = ''] = found;
-    if (sets.some((s) => letter in s)) return { fault: { message: `The letter ${letter} is used twice.`, hint } };
-    const [from, to] = [Number(low), Number(high)];
-    if (to < from) return { fault: { message: `${from}..${to} runs backward and makes no part.`, hint } };
-    if (sets.length * (to - from + 1) > MOST)
-      return { fault: { message: `"${text}" makes more than ${MOST} copies.`, hint: 'Use a smaller count.' } };
-    sets = sets.flatMap((s) => Array.from({ length: to - from + 1 }, (_, k) => ({ ...s, [letter]: from + k })));
-  }
-  if (Object.keys(sets[0] ?? {}).length > 2) return { fault: { message: 'More than two letters.', hint } };
-  return { sets };
+/** Every set of values of an `each`, the last letter fastest; undefined when it cannot be read (told). */
+export function countedOut(each: string, path: JsonPath, findings: Findings): readonly Letters[] | undefined {
+  const { counts, faults } = readEach(each);
+  for (const d of eachFindings(faults, [...path, 'each'])) findings.add(d);
+  return faults.length > 0 ? undefined : eachValues(counts);
 }
 
 /** Puts numbers in the place of `{i}`, `{i-1}`, `{i+2}`; braces that hold anything else are left alone. */

@@ -10,7 +10,7 @@ import type { Evaluator } from './evaluate.js';
 import type { JointDraft } from './expand.js';
 import type { Findings } from './fault.js';
 import type { Meet } from './joints.js';
-import { fill, fillDeep, readEach } from './letters.js';
+import { countedOut, fill, fillDeep } from './letters.js';
 import type { Match } from './patterns.js';
 import { agree, matches } from './patterns.js';
 import type { Meeting } from './site.js';
@@ -52,14 +52,10 @@ export function planJoint(draft: JointDraft, ctx: MeetingContext): JointPlan[] {
     );
     return [];
   }
-  const sets = each === undefined ? { sets: [{}] } : readEach(each);
-  if ('fault' in sets) {
-    ctx.findings.error('each-unreadable', [...draft.path, 'each'], sets.fault.message, sets.fault.hint);
-    return [];
-  }
+  const sets = each === undefined ? [{}] : countedOut(each, draft.path, ctx.findings);
   const list = (p: JointSpec['part'] | undefined): readonly string[] =>
     p === undefined ? [] : typeof p === 'string' ? [p] : p;
-  return sets.sets.flatMap((letters) => {
+  return (sets ?? []).flatMap((letters) => {
     const spec = fieldsOf(kind, fillDeep(fields, letters), draft.path, ctx);
     const filled = (p: readonly string[]): string[] => p.map((x) => fill(x, letters));
     return spec

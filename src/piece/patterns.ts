@@ -1,4 +1,4 @@
-import type { Letters } from './letters.js';
+import type { Letters } from '../lengths/each.js';
 
 /** A part named by a pattern, and what the pattern's letters stand for in its id. */
 export interface Match {

@@ -53,7 +53,9 @@ test('parts that stand on one another, three hundred of them', () => {
 test('parts without end', () => {
   expect(codes(inCase('"i = 1..3"', '"i = 1..9999"'))).toEqual(['each-range']);
   const many = entries(3_000, (i) => `"p${i}": { "like": "rail" }`);
-  expect(codes(inCase('"rail": { "mark"', `${many},\n"rail": { "mark"`))).toEqual(['parts-too-many']);
+  expect(codes(inCase('"rail": { "mark"', `${many},\n"rail": { "mark"`))).toEqual(['entries-too-many']);
+  const row = entries(4, (i) => `"row_${i}_{k}": { "each": "k = 1..200", "like": "rail" }`);
+  expect(codes(inCase('"rail": { "mark"', `${row},\n"rail": { "mark"`))).toEqual(['parts-too-many']);
 });
 test('sizes without end', () => {
   expect(codes(inCase('"W": "30"', '"W": "10000000mm"'))).toEqual(['length-out-of-range']);

@@ -19,6 +19,8 @@ test.each(FAULTS)('$name: $code', async (fault) => {
   if (!first) return;
   const [line, column, under] = fault.at;
   expect([first.line, first.column, first.under.slice(0, under.length)]).toEqual([line, column, under]);
+  // A caret stands under a word or a short entry, never under a whole part.
+  expect(first.under.length).toBeLessThanOrEqual(32);
   expect(`${first.finding.message} ${first.finding.hint ?? ''}`.toLowerCase()).toContain(fault.says.toLowerCase());
   expect(first.finding.hint ?? '').not.toBe('');
 });

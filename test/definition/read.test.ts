@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { eachValues, howMany, parseEach } from '../../src/definition/each.js';
+import { eachValues, howMany, readEach } from '../../src/lengths/each.js';
 import { readDefinition } from '../../src/definition/read.js';
 import { SOUND } from '../bad/snippets.js';
 
@@ -162,7 +162,7 @@ test('a fault is told once, at its cause', () => {
 });
 
 test('each', () => {
-  const { counts } = parseEach('i = 1..3, j=1..2', []);
+  const { counts } = readEach('i = 1..3, j=1..2');
   expect(howMany(counts)).toBe(6);
   expect(eachValues(counts)).toEqual([
     { i: 1, j: 1 },

@@ -29,6 +29,8 @@ test('a code is given by one room, save where two say the same', () => {
   for (const u of uses) rooms.set(u.code, (rooms.get(u.code) ?? new Set()).add(u.room));
   const shared = [...rooms].filter(([, r]) => r.size > 1).map(([code, r]) => `${code}: ${[...r].sort().join(', ')}`);
   expect(shared.sort()).toEqual([
+    // A row that an `each` counts, and one in a pattern.
+    'each-range: definition, lengths',
     // A form that the reader finds in a file, and the piece in what a row or a copy makes.
     'extent-form: definition, piece',
     // The same limit on a file that is opened and on text that is handed over.

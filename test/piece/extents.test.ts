@@ -177,9 +177,9 @@ describe('copies', () => {
     expect(partOf(piece, 'peg_2_1').mark).toBe('A4');
   });
   it.each([
-    ['i = 3..1', 'each-unreadable'],
-    ['i 1..3', 'each-unreadable'],
-    ['i = 1..900', 'each-unreadable'],
+    ['i = 3..1', 'each-backwards'],
+    ['i 1..3', 'each-form'],
+    ['i = 1..900', 'each-range'],
   ])('refuses "%s"', (each, code) => {
     expect(errorsOf(definition({ parts: { 'a_{i}': part({ each }) } })).map((f) => f.code)).toEqual([code]);
   });
