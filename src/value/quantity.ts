@@ -4,7 +4,8 @@ import { nm, type Units } from '../lengths/length.js';
 /**
  * A physical quantity in its own unit, printed in the units of the piece. `length` is a size that is cut (nm, a fraction),
  * `fine` one that is looked at (nm, to .001 in or 0.01 mm), `mass` kg, `force` N, `moment` N m, `area load` Pa, `stress` Pa,
- * `volume` m3, `angle` degrees, `moisture` and `share` %, `ratio` and `count` bare, `span over sag` the n of L/n.
+ * `volume` m3, `angle` degrees, `moisture` and `share` %, `ratio` and `count` bare, `coefficient` bare (a share of a size per
+ * 1 % of moisture), `span over sag` the n of L/n.
  */
 export interface Quantity {
   readonly of:
@@ -20,6 +21,7 @@ export interface Quantity {
     | 'moisture'
     | 'share'
     | 'ratio'
+    | 'coefficient'
     | 'count'
     | 'span over sag';
   readonly value: number;
@@ -75,5 +77,7 @@ export function sayQuantity({ of, value }: Quantity, units: Units): string {
       return `L/${fixed(value, 0)}`;
     case 'ratio':
       return fixed(value, 2);
+    case 'coefficient':
+      return fixed(value, 5);
   }
 }
