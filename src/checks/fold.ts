@@ -10,7 +10,7 @@ export interface Judged extends Judgement {
 }
 
 const covers = (a: Accepted, j: Judgement): boolean =>
-  a.finding === j.code && (a.of === undefined || j.touches.includes(a.of));
+  a.finding === j.code && (a.of === undefined || (a.ids ?? [a.of]).some((id) => j.touches.includes(id)));
 const wantsAnswer = (j: Judgement): boolean => j.verdict === 'warning' || j.verdict === 'fail';
 
 /** Every judgement with the acceptance that covers it: only what is wanting can be accepted. */

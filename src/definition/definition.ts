@@ -28,6 +28,9 @@ export interface Definition {
   >;
   readonly finish?: { readonly kind: string; readonly coats?: number };
   readonly shop?: ShopSpec;
+  readonly use?: UseSpec;
+  readonly delivery?: DeliverySpec;
+  readonly accepted?: readonly AcceptedSpec[];
 }
 export interface Graduation {
   readonly graduate: number;
@@ -170,6 +173,53 @@ export interface GroupSpec {
   readonly parts?: Readonly<Record<string, PartSpec>>;
   readonly joints?: Readonly<Record<string, JointSpec>>;
 }
+/** Loads: lb/ft2 and lb in a file in inches, kg/m2 and kg in millimetres. Keys are parts, rows and stars allowed. */
+export interface UseSpec {
+  readonly kind?:
+    | 'clothes'
+    | 'books'
+    | 'table'
+    | 'desk'
+    | 'seat'
+    | 'display'
+    | 'office'
+    | 'other'
+    | 'crib'
+    | 'bunk'
+    | 'high chair'
+    | 'changing table'
+    | 'toy chest';
+  readonly fixed?: boolean;
+  readonly floor?: 'hard' | 'carpet';
+  readonly loads?: Readonly<Record<string, { readonly perArea?: number; readonly middle?: number }>>;
+  readonly sag?: Readonly<Record<string, number>>; // 384: at most span / 384
+}
+export interface DeliverySpec {
+  readonly doors?: readonly { readonly name: string; readonly width: Length_; readonly height: Length_ }[];
+  readonly corners?: readonly {
+    readonly name: string;
+    readonly widths: readonly [Length_, Length_];
+    readonly height?: Length_;
+  }[];
+  readonly stairs?: readonly {
+    readonly name: string;
+    readonly width: Length_;
+    readonly headroom: Length_;
+    readonly pitch: number;
+    readonly landing?: Length_;
+  }[];
+  readonly ceiling?: Length_;
+  readonly vehicle?: { readonly length: Length_; readonly width: Length_; readonly height: Length_ };
+  readonly wrap?: Length_;
+  readonly apart?: readonly string[];
+}
+export interface AcceptedSpec {
+  readonly finding: string;
+  readonly of?: string;
+  readonly why: string;
+  readonly by: string;
+  readonly on: string;
+}
 export interface ShopSpec {
   readonly moisture?: number; // meter reading when making, %
   readonly read?: string; // the date it was read
@@ -178,4 +228,46 @@ export interface ShopSpec {
   readonly step?: Length_;
   readonly pitch?: Length_;
   readonly dovetailBit?: { readonly width: Length_; readonly angle: number };
+  readonly machines?: MachineSpecs;
+  readonly clamps?: readonly { readonly opening: Length_; readonly count: number }[];
+  readonly lift?: number; // lb or kg
+  readonly alone?: { readonly length: Length_; readonly width: Length_ };
+  readonly door?: { readonly width: Length_; readonly height: Length_ };
+  readonly woods?: Readonly<Record<string, WoodSpec>>;
+  readonly panels?: Readonly<Record<string, PanelSpec>>;
+}
+/** By machine, its limits as its manual gives them. */
+export interface MachineSpecs {
+  readonly jointer?: { readonly width: Length_; readonly length?: Length_ };
+  readonly planer?: {
+    readonly width: Length_;
+    readonly shortest?: Length_;
+    readonly thinnest?: Length_;
+    readonly thickest?: Length_;
+  };
+  readonly tableSaw?: { readonly rip?: Length_; readonly crosscut?: Length_; readonly height?: Length_ };
+  readonly bandsaw?: { readonly height: Length_; readonly throat?: Length_ };
+  readonly routerTable?: { readonly tallest: Length_ };
+  readonly drillPress?: { readonly stroke: Length_; readonly throat?: Length_ };
+  readonly bench?: { readonly length: Length_; readonly width?: Length_ };
+}
+/** Stiffness in million psi or GPa, strength psi or MPa, hardness lbf or N, as the file's units are. */
+export interface WoodSpec {
+  readonly like?: string;
+  readonly name?: string;
+  readonly gravity?: number;
+  readonly radial?: number;
+  readonly tangential?: number;
+  readonly shrinkage?: readonly [number, number];
+  readonly stiffness?: number;
+  readonly strength?: number;
+  readonly hardness?: number;
+  readonly source: string;
+}
+export interface PanelSpec {
+  readonly like?: string;
+  readonly name?: string;
+  readonly gravity?: number;
+  readonly stiffness?: readonly [number, number];
+  readonly source: string;
 }

@@ -14,6 +14,11 @@ export const MEASURE = /^[A-Za-z][A-Za-z0-9]*(?:_[A-Za-z0-9]+)*$/;
 /** A stock, shop or data key: no letters in braces. */
 export const PLAIN_ID = new RegExp(`^${ID}$`);
 
+/** A key of a table of woods or panels: `oak-white`. */
+export const DATA_KEY = /^[a-z][a-z0-9]*(?:-[a-z0-9]+)*$/;
+/** Parts by a pattern as a key: `shelf_1`, `shelf_{1..3}`, `shelf_*`, `short_*.front`. What it names is looked up later. */
+export const PATTERN_KEY = /^[a-z*][a-z0-9_*.{}+-]*$/;
+
 /** A length: an expression, or a bare number in the file's units. The one schema object that marks a length. */
 export const Length = z.union([z.string(), z.number()]).meta({
   id: 'Length',
@@ -34,6 +39,14 @@ export const number = (description: string, example: number, unit: string) =>
   z.number().meta({ description, unit, examples: [example] });
 export const choice = <const T extends readonly [string, ...string[]]>(words: T, description: string) =>
   z.enum(words).meta({ description, examples: [words[0]] });
+export const pattern = (description: string, example: string) =>
+  z
+    .string()
+    .regex(PATTERN_KEY)
+    .meta({ description, examples: [example] });
+/** Two numbers in one unit. */
+export const pairOf = (description: string, example: readonly [number, number], unit: string) =>
+  z.tuple([z.number(), z.number()]).meta({ description, unit, examples: [[...example]] });
 /** Words or one word: a part id, a list of them, patterns. */
 export const ids = (description: string, example: string | readonly string[]) =>
   z.union([z.string(), z.array(z.string())]).meta({ description, examples: [example] });

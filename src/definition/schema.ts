@@ -15,7 +15,9 @@ import {
   triple,
   words,
 } from './fields.js';
+import { Accepted, Delivery, Use } from './circumstances.js';
 import { Part } from './parts.js';
+import { Shop } from './shop.js';
 
 /** A joint kind's own fields, as much of it as the definition needs: its name, its fields, which of them are lengths. */
 export interface JointFields {
@@ -126,22 +128,6 @@ const Run = z
     from: text('what they are cut from', 'one board').optional(),
   })
   .meta({ description: 'parts whose grain runs on', examples: [{ parts: ['long_*.front'], order: 'left to right' }] });
-const Shop = z.strictObject({
-  moisture: number('moisture of the wood when it is worked, as read', 7, '%').optional(),
-  read: text('the date when it was read', '2027-01-15').optional(),
-  kerf: length('width of the saw cut in sheet goods', '1/8').optional(),
-  trim: length('taken off the edges of a sheet first', '1/4').optional(),
-  step: length('printed sizes are multiples of it', '1/64').optional(),
-  pitch: length('pitch of the dovetail jig', '1').optional(),
-  dovetailBit: z
-    .strictObject({
-      width: length('width across its end', '1/2'),
-      angle: number('its side angle', 14, 'degrees'),
-    })
-    .optional()
-    .meta({ description: 'the bit for dovetails', examples: [{ width: '1/2', angle: 14 }] }),
-});
-
 const JOINT_SHAPE = {
   part: ids('the part that goes in, or several', 'rail_{2..5}'),
   into: ids('the part that it goes into, or several', ['side_left', 'side_right']).optional(),
@@ -211,7 +197,13 @@ export function definitionSchema(kinds: readonly JointFields[] = []) {
         })
         .optional()
         .meta({ description: 'the finish', examples: [{ kind: 'penetrating oil', coats: 3 }] }),
-      shop: Shop.optional().meta({ description: 'rules of the shop', examples: [{ kerf: '1/8' }] }),
+      shop: Shop.optional().meta({ description: 'the shop', examples: [{ kerf: '1/8' }] }),
+      use: Use.optional().meta({ description: 'what it is for', examples: [{ kind: 'clothes', floor: 'carpet' }] }),
+      delivery: Delivery.optional().meta({
+        description: 'the way from the shop to its room',
+        examples: [{ doors: [{ name: 'front door', width: '32', height: '78' }], ceiling: '96' }],
+      }),
+      accepted: Accepted.optional(),
     })
     .meta({ id: 'Definition', description: 'a piece of furniture', examples: [{ format: 1, units: 'in' }] });
 }

@@ -171,8 +171,10 @@ export interface Delivery {
 /** A finding that somebody answers for: it is printed with the reason and the name, and stamps nothing. */
 export interface Accepted {
   readonly finding: string;
-  /** Part or joint id that it touches; all of that code without it. */
+  /** Part or joint id that it touches, or a pattern; all of that code without it. */
   readonly of?: string;
+  /** The ids that `of` names. */
+  readonly ids?: readonly string[];
   readonly why: string;
   readonly by: string;
   readonly on: string;

@@ -17,6 +17,7 @@ import { markEqual } from './equal.js';
 import { Evaluator } from './evaluate.js';
 import type { Drafts } from './expand.js';
 import { expand } from './expand.js';
+import { circumstancesOf } from './circumstances.js';
 import { definePart } from './extents.js';
 import { partsOf } from './facts.js';
 import { Findings } from './fault.js';
@@ -30,10 +31,11 @@ import type { JointPlan, MeetingContext } from './meetings.js';
 import { meetingsOf, planJoint } from './meetings.js';
 import { override } from './override.js';
 import type { Drawer, Hardware, Part, Piece, Stock } from './piece.js';
+import { profileOf } from './profile.js';
 import type { Shop } from './shop.js';
 import { readShop, stepOf, swellOf, worldOf } from './shop.js';
 import { slideLines, slideScrews } from './slide-screws.js';
-import { readStocks } from './stock.js';
+import { checkThickness, readStocks } from './stock.js';
 
 export interface ResolveOptions {
   /** Kinds of joint to choose from; all of the house when not given. */
@@ -85,8 +87,13 @@ export function resolvePiece(def: Definition, opts: ResolveOptions = {}): Outcom
   const pairs = [...bodies.values()].flatMap((b) =>
     b.own.mirror === undefined ? [] : [[b.own.mirror, b.id] as const],
   );
-  const piece = pieceOf(def, setting, parts, made, hardware, drawers, pairs);
-  if (failed.size === 0) checkRuns(def, piece, findings);
+  const settled = pieceOf(def, setting, parts, made, hardware, drawers, pairs);
+  const profile = profileOf(def, setting.ev, findings);
+  // Parts named elsewhere are looked up once all are there; what has failed is not told again as missing.
+  const all = failed.size === 0;
+  const named = { parts: parts.map((p) => p.id), joints: settled.joints, ev: setting.ev, findings };
+  const piece: Piece = { ...settled, profile, ...(all ? circumstancesOf(def, named) : {}) };
+  if (all) checkRuns(def, piece, findings);
   return findings.list.some((f) => f.severity === 'error')
     ? { findings: findings.list }
     : { value: piece, findings: findings.list };
@@ -191,7 +198,9 @@ function addDrawer(
         `The drawer makes a part "${p.id}", and there is one already.`,
         'Call the drawers something else.',
       );
-    bodies.set(p.id, bodyFrom(p, expansion.drawer?.id ?? p.id, path, stock));
+    const body = bodyFrom(p, expansion.drawer?.id ?? p.id, path, stock);
+    bodies.set(p.id, body);
+    checkThickness(p.id, body.size[body.thickness].value, stock, path, s.ev, s.findings);
     for (const a of [0, 1, 2] as const)
       for (const k of [0, 1] as const)
         s.graph.define(`${p.id}.${faceOf(a, k === 0 ? -1 : 1)}`, path, () => p.box[a][k]);
