@@ -1,7 +1,7 @@
 import type { SlideFamily } from '../data/slides.js';
 import type { Diagnostic, JsonPath } from '../diag/diagnostic.js';
 import type { Axis, Face } from '../geom/axis.js';
-import type { Span } from '../geom/box.js';
+import type { Span, Vec3 } from '../geom/box.js';
 import type { Recipe } from '../geom/recipe.js';
 import type { Resolved } from '../joints/joint.js';
 import type { Length, Units } from '../lengths/length.js';
@@ -88,6 +88,20 @@ export interface ComponentCut {
   readonly cut: BoxCut | BoreCut | MarkCut;
 }
 
+/** A screw as it holds. Piece axes, nm. */
+export interface ScrewFacts {
+  readonly gauge?: number;
+  /** Of the shank, as the gauge or its name gives it. */
+  readonly diameter: number;
+  /** From the top of a sunk head, else from under the head, to the point. */
+  readonly length: number;
+  readonly from: Vec3;
+  readonly to: Vec3;
+  /** What it draws on, and the part that its thread holds in. */
+  readonly clamps: string;
+  readonly holds: string;
+}
+
 /** A bought thing as a body in the piece: slide, screw, pull. */
 export interface ComponentBody {
   readonly id: string;
@@ -98,6 +112,7 @@ export interface ComponentBody {
   /** Parts whose wood it may enter (their holes are cut for it). */
   readonly into: readonly string[];
   readonly drawer?: string;
+  readonly screw?: ScrewFacts;
 }
 
 /** Where one slide stands, for its screws: they are chosen when all the slides of the piece are known. Piece axes, nm. */

@@ -35,6 +35,15 @@ export function slideScrewBodies(
     body: turned(screw, face, sign, deep, line, family.steel),
     into: [partAt(deep), site.id],
     drawer: site.drawer,
+    screw: {
+      ...(screw.gauge === undefined ? {} : { gauge: screw.gauge }),
+      diameter: screw.diameter,
+      length: screw.length,
+      from: [face - sign * family.steel, deep, line],
+      to: [face + sign * bite(screw, site), deep, line],
+      clamps: site.id,
+      holds: partAt(deep),
+    },
   }));
 }
 

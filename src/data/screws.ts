@@ -3,7 +3,9 @@ import { inches, type Length } from '../lengths/length.js';
 /** A gauge of wood screw with its holes. Lengths nm. */
 export interface ScrewGauge {
   readonly gauge: number;
-  /** Shank, which is also the clearance hole. */
+  /** Of the shank: 0.060 + 0.013 in a number (ASME B18.6.1; Wood Handbook, FPL-GTR-282, table 8-9). */
+  readonly diameter: Length;
+  /** The clearance hole: the shank, to the next drill. */
   readonly shank: Length;
   readonly pilotHard: Length;
   readonly pilotSoft: Length;
@@ -13,6 +15,7 @@ export interface ScrewGauge {
 }
 const row = (gauge: number, shank: number, hard: number, soft: number): ScrewGauge => ({
   gauge,
+  diameter: inches(0.06 + 0.013 * gauge),
   shank: inches(shank),
   pilotHard: inches(hard),
   pilotSoft: inches(soft),

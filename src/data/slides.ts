@@ -6,6 +6,7 @@ export interface SlideScrew {
   readonly count: number;
   readonly into: 'case' | 'drawer';
   readonly length: Length;
+  readonly gauge?: number;
   readonly diameter: Length;
   readonly head: { readonly diameter: Length; readonly height: Length };
 }
@@ -37,7 +38,7 @@ export interface SlideFamily {
 }
 
 /** Number 6: shank by the rule of the gauge, 0.060 + 0.013 in a number; pan head, from memory. */
-const six = { diameter: inches(0.138), head: { diameter: inches(0.262), height: inches(0.08) } };
+const six = { gauge: 6, diameter: inches(0.138), head: { diameter: inches(0.262), height: inches(0.08) } };
 /** 3.5 mm; pan head, from memory. */
 const metric = { diameter: mm(3.5), head: { diameter: mm(7), height: mm(2.6) } };
 

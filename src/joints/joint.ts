@@ -84,6 +84,8 @@ export interface SiteBody {
   readonly to: readonly [number, number, number];
   readonly diameter: number;
   readonly head: number;
+  /** The shank itself, where `diameter` is that of its hole. */
+  readonly bought: { readonly diameter: number; readonly gauge?: number };
 }
 export interface Traits {
   /** The way in, in site axes: the entering part moves this way to get home. */

@@ -24,7 +24,9 @@ interface Screws {
   readonly hole: Hole;
   readonly name: string;
   readonly length: Sized;
+  /** Hole for the shank; the shank itself. */
   readonly shank: Length;
+  readonly bought: { readonly diameter: Length; readonly gauge?: number };
   readonly head: Length;
   readonly pilot: Length;
   /** How far the top of the head lies below the surface, and how deep its seat is. */
@@ -72,15 +74,16 @@ function readScrew(typed: string, site: Site): Named | undefined {
   return shank === undefined ? undefined : { shank, ...tail };
 }
 
-type Sizes = Pick<Screws, 'shank' | 'head' | 'pilot'>;
+type Sizes = Pick<Screws, 'shank' | 'bought' | 'head' | 'pilot'>;
 /** Holes of a gauge from the table; of a metric screw: pilot 0.65 and head 2 x the diameter (from memory). */
 function holesOf(named: Named): Sizes {
   const row = screwGauge(named.gauge ?? 8) ?? SCREWS[0];
   if (named.shank !== undefined || !row) {
     const d = named.shank ?? mm(4);
-    return { shank: nm(d + mm(0.2)), head: nm(2 * d), pilot: snap(0.65 * d, mm(0.1)) };
+    return { shank: nm(d + mm(0.2)), bought: { diameter: d }, head: nm(2 * d), pilot: snap(0.65 * d, mm(0.1)) };
   }
-  return { shank: row.shank, head: row.head, pilot: row.pilotHard };
+  const bought = { diameter: row.diameter, gauge: row.gauge };
+  return { shank: row.shank, bought, head: row.head, pilot: row.pilotHard };
 }
 
 /** Thickness of the entering part under the head. */
@@ -354,6 +357,7 @@ function straight(r: Screws, site: Site): Pick<Given, 'entering' | 'receiving' |
     to: [inside, a, b],
     diameter: r.shank,
     head: r.head,
+    bought: r.bought,
   }));
   return { entering, receiving, bodies };
 }
@@ -384,6 +388,7 @@ function pockets(r: Screws, site: Site, face: Face): Pick<Given, 'entering' | 'r
     to: [...along(seat + r.length.value), wide],
     diameter: r.shank,
     head: r.shank,
+    bought: r.bought,
   }));
   return { entering, receiving: [], bodies };
 }

@@ -2,10 +2,12 @@ import type { Diagnostic, JsonPath } from '../diag/diagnostic.js';
 import { hasErrors } from '../diag/diagnostic.js';
 import type { Face } from '../geom/axis.js';
 import { faceAxis, faceSign } from '../geom/axis.js';
+import type { Vec3 } from '../geom/box.js';
+import { nm } from '../lengths/length.js';
 import type { Claim, Given, JointKind, Resolved, Site } from '../joints/joint.js';
 import type { Cut } from '../words/cut.js';
 import type { Frame } from '../words/mapCut.js';
-import { follow, invert, mapCut, mapFace } from '../words/mapCut.js';
+import { follow, invert, mapCut, mapFace, mapPoint } from '../words/mapCut.js';
 import type { Body } from './body.js';
 import { sizesOf, toOwn } from './body.js';
 import type { Findings } from './fault.js';
@@ -215,13 +217,19 @@ function jointOf(one: Made): Joint {
     traits: { ...given.traits, insertion: given.traits.insertion.map((f) => mapFace(meet.frame, f)) },
   };
 }
+const distance = (p: Vec3, q: Vec3): number =>
+  nm(Math.sqrt((q[0] - p[0]) ** 2 + (q[1] - p[1]) ** 2 + (q[2] - p[2]) ** 2));
 function hardwareOf(one: Made): Hardware[] {
   const { meet, site, given } = one;
-  return given.bodies.map((b, k) => ({
-    id: `${site.id}.${b.kind}.${k + 1}`,
-    kind: b.kind,
-    name: b.name,
-    body: screwBody(b, meet.frame),
-    into: [meet.entering.id, meet.receiving.id],
-  }));
+  return given.bodies.map((b, k) => {
+    const [from, to] = [mapPoint(meet.frame, b.from), mapPoint(meet.frame, b.to)];
+    return {
+      id: `${site.id}.${b.kind}.${k + 1}`,
+      kind: b.kind,
+      name: b.name,
+      body: screwBody(b, meet.frame),
+      into: [meet.entering.id, meet.receiving.id],
+      screw: { ...b.bought, length: distance(from, to), from, to, clamps: meet.entering.id, holds: meet.receiving.id },
+    };
+  });
 }

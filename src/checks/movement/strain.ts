@@ -1,0 +1,56 @@
+import { speciesById, type Species } from '../../data/species.js';
+import type { Axis } from '../../geom/axis.js';
+import type { Part, Piece, Stock } from '../../piece/piece.js';
+import { quantity } from '../../value/quantity.js';
+import type { Season } from '../../wood/moisture.js';
+import { change, coefficient, type GrainCut } from '../../wood/movement.js';
+import type { Input } from '../check.js';
+
+/** Solid wood with its figures; undefined for sheet goods and for woods that are in no table. */
+export function speciesOf(piece: Piece, part: Part): Species | undefined {
+  const stock = piece.stocks[part.stock];
+  return stock?.kind === 'lumber' ? speciesById(stock.material) : undefined;
+}
+const along = (part: Part): Axis => part.grain ?? part.length;
+
+/**
+ * How the rings meet an own axis that lies across the grain: the width as the stock is cut, the thickness the other way
+ * about. A cut that is not known counts as flat both ways, which moves the most.
+ */
+export function ringsAlong(stock: Stock | undefined, thickness: boolean): GrainCut | undefined {
+  const cut = stock?.cut;
+  if (!thickness || cut === undefined || cut === 'rift') return cut;
+  return cut === 'flat' ? 'quartered' : 'flat';
+}
+
+/**
+ * Change of a part along an own axis as a share of its size, moisture `from` -> `to` (%): nothing along the grain (0.1 to
+ * 0.2 % green to oven-dry, left out) and nothing for sheet goods. Wood Handbook, FPL-GTR-190, equations 13-2 and 13-3.
+ */
+export function strain(piece: Piece, part: Part, own: Axis, from: number, to: number): number {
+  const species = speciesOf(piece, part);
+  if (!species || own === along(part)) return 0;
+  return change(1, species, ringsAlong(piece.stocks[part.stock], own === part.thickness), from, to) + 0;
+}
+
+/** The coefficient that a part moves by along an own axis, as an input of a worked figure. */
+export function coefficientInput(piece: Piece, part: Part, own: Axis): Input[] {
+  const species = speciesOf(piece, part);
+  if (!species || own === along(part)) return [];
+  const cut = ringsAlong(piece.stocks[part.stock], own === part.thickness);
+  const figure = cut === 'quartered' ? species.radial : species.tangential;
+  return [
+    {
+      name: `change of ${part.mark} per 1 %, ${cut ?? 'cut not known, as flat'}`,
+      quantity: quantity('coefficient', coefficient(species, cut)),
+      source: cut === 'rift' ? `mean of radial and tangential: ${figure.source}` : figure.source,
+      ...(figure.status === 'M' ? { memory: true } : {}),
+    },
+  ];
+}
+export const seasonInputs = (season: Season): Input[] => [
+  { name: 'moisture as made', quantity: quantity('moisture', season.made) },
+  { name: 'at the driest', quantity: quantity('moisture', season.driest), source: 'room' },
+  { name: 'at the wettest', quantity: quantity('moisture', season.wettest), source: 'room' },
+];
+export const MOVEMENT_SOURCE = 'Wood Handbook, FPL-GTR-190, equations 13-2 and 13-3';
