@@ -7,7 +7,7 @@ import { derived } from '../value/sized.js';
 import { inchBox } from './example.js';
 import { flag, flagField } from './fields.js';
 import type { JointKind, Member, Site, Traits } from './joint.js';
-import { either, fig, finding, INTO, resists, WIDE } from './place.js';
+import { either, fig, finding, INTO, resists, uncut, WIDE } from './place.js';
 
 type Faces = 'end-end' | 'end-long' | 'long-long' | 'long-crossed';
 interface Butt {
@@ -88,12 +88,8 @@ export const butt: JointKind<unknown, Butt> = {
   give(r) {
     const strong = r.glued && r.faces.startsWith('long');
     const glue: Traits['glue'] = r.glued ? r.faces : 'none';
-    return {
-      growth: { entering: {} },
-      entering: [],
-      receiving: [],
-      bodies: [],
-      traits: {
+    return uncut(
+      {
         insertion: ['right'],
         holds: 'no',
         glue,
@@ -101,8 +97,7 @@ export const butt: JointKind<unknown, Butt> = {
         freedom: r.glued ? 'fixed' : 'slides',
         shows: false,
       },
-      findings: [],
-      sizes: r.sizes,
-    };
+      r.sizes,
+    );
   },
 };

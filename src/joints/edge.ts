@@ -7,7 +7,7 @@ import { byRule, given } from '../value/sized.js';
 import { inchBox } from './example.js';
 import { count, countField, lengthField, sized } from './fields.js';
 import type { JointKind } from './joint.js';
-import { either, fig, finding, INTO, resists } from './place.js';
+import { either, fig, finding, INTO, resists, uncut } from './place.js';
 
 interface Edge {
   /** A number of staves, not a length. */
@@ -88,12 +88,8 @@ export const edge: JointKind<unknown, Edge> = {
     return { r: { staves, widest }, findings };
   },
   give(r) {
-    return {
-      growth: { entering: {} },
-      entering: [],
-      receiving: [],
-      bodies: [],
-      traits: {
+    return uncut(
+      {
         insertion: ['right'],
         holds: 'no',
         glue: 'long-long',
@@ -101,8 +97,7 @@ export const edge: JointKind<unknown, Edge> = {
         freedom: 'fixed',
         shows: false,
       },
-      findings: [],
-      sizes: { staves: r.staves, 'widest stave': r.widest },
-    };
+      { staves: r.staves, 'widest stave': r.widest },
+    );
   },
 };

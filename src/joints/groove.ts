@@ -1,7 +1,5 @@
 import { z } from 'zod';
 import type { Diagnostic } from '../diag/diagnostic.js';
-import type { Face } from '../geom/axis.js';
-import { faceOf } from '../geom/axis.js';
 import type { Span } from '../geom/box.js';
 import { width } from '../geom/box.js';
 import { inches, nm, snapDown, snapUp } from '../lengths/length.js';
@@ -19,22 +17,18 @@ import {
   INTO,
   inwards,
   offAxis,
-  resists,
   runsInto,
-  sideOf,
   thickness,
   trench,
   wall,
   WIDE,
 } from './place.js';
+import type { Trench } from './trench.js';
+import { depthFound, floating, runOfTrench } from './trench.js';
 
-interface Groove {
+interface Groove extends Trench {
   readonly width: Sized;
-  readonly depth: Sized;
-  readonly slack: Sized;
-  readonly run: Span;
   readonly low: number;
-  readonly stop?: Sized;
 }
 
 const spec = z.strictObject({
@@ -104,43 +98,30 @@ function runSpan(spec: Resolved, site: Site, depth: number): Span {
   const panel = site.entering.box[WIDE];
   const how = text(spec, 'run');
   if (how === 'through') return [host[0], host[1]];
-  const from = sideOf(spec, 'from', site);
-  const stop = maybe(spec, 'stop');
-  const near = either(site.world, 4, 100);
-  const end = (face: Face): number => {
+  const near = how === 'panel' ? 0 : either(site.world, 4, 100);
+  return runOfTrench(spec, site, (face) => {
     const e = endOf(host, face);
     const own = inwards(panel, face, -depth);
-    if (face === from) return e;
-    if (stop && (from !== undefined || face === 'bottom')) return inwards(host, face, stop.value);
     const beyond = face === 'top' ? e - own : own - e;
-    return beyond <= (how === 'panel' ? 0 : near) ? e : own;
-  };
-  return [end(faceOf(WIDE, -1)), end(faceOf(WIDE, 1))];
+    return beyond <= near ? e : own;
+  });
 }
 
 function judge(r: Groove, site: Site): Diagnostic[] {
-  const out: Diagnostic[] = [];
-  const T = wall(site);
-  if (r.depth.value <= 0 || r.depth.value > (2 / 3) * T)
-    out.push(
-      finding(
-        site,
-        'error',
-        'groove-too-deep',
-        `The groove is ${fig(site, r.depth.value)} deep in wood ${fig(site, T)} thick.`,
-        { field: 'depth', hint: 'At most half of it.' },
-      ),
-    );
-  else if (r.depth.value > T / 2)
-    out.push(
-      finding(
-        site,
-        'warning',
-        'groove-deep',
-        `The groove takes ${fig(site, r.depth.value)} of wood ${fig(site, T)} thick, more than half.`,
-        { field: 'depth' },
-      ),
-    );
+  const [depth, wood] = [fig(site, r.depth.value), fig(site, wall(site))];
+  const out = depthFound(
+    r,
+    site,
+    () =>
+      finding(site, 'error', 'groove-too-deep', `The groove is ${depth} deep in wood ${wood} thick.`, {
+        field: 'depth',
+        hint: 'At most half of it.',
+      }),
+    () =>
+      finding(site, 'warning', 'groove-deep', `The groove takes ${depth} of wood ${wood} thick, more than half.`, {
+        field: 'depth',
+      }),
+  );
   if (r.width.value < thickness(site))
     out.push(
       finding(
@@ -209,8 +190,7 @@ function give(r: Groove, site: Site): Given {
     { name: 'slack', value: r.slack.value },
   ]);
   return {
-    growth: { entering: { right: grows.value } },
-    entering: [],
+    ...floating(r, grows, site, 'right', { width: r.width, depth: r.depth }),
     receiving: [
       {
         ...common(site, 1, 'receiving', 1),
@@ -219,26 +199,9 @@ function give(r: Groove, site: Site): Given {
         face: 'left',
         at: [[0, r.depth.value], [r.low, r.low + r.width.value], r.run],
         glue: { where: '' },
-        ...(solid ? {} : { trial: 'an offcut of the panel runs the groove from end to end' }),
+        ...(solid ? {} : { trial: 'the panel runs the groove from end to end' }),
         notes: [solid ? 'The panel stays loose' : 'To fit the panel as measured'],
       },
     ],
-    bodies: [],
-    traits: {
-      insertion: ['right'],
-      holds: 'aligns',
-      glue: 'none',
-      resists: resists(0, 1, solid ? 1 : 2, 1),
-      freedom: 'floats',
-      shows: false,
-    },
-    findings: [],
-    sizes: {
-      width: r.width,
-      depth: r.depth,
-      'left free': r.slack,
-      'panel enters': grows,
-      ...(r.stop ? { stop: r.stop } : {}),
-    },
   };
 }

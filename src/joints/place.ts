@@ -7,7 +7,7 @@ import { formatLength } from '../lengths/format.js';
 import type { Length } from '../lengths/length.js';
 import { inches, mm, nm, snap, snapDown } from '../lengths/length.js';
 import type { BoxCut, CutCommon } from '../words/cut.js';
-import type { Claim, Resolved, Site, Traits, World } from './joint.js';
+import type { Claim, Given, Resolved, Site, Traits, World } from './joint.js';
 import { text } from './fields.js';
 
 /** Site axes by name. */
@@ -80,6 +80,16 @@ export const common = (
   rank,
 });
 
+/** What a joint gives that cuts nothing and lets nothing grow. */
+export const uncut = (traits: Traits, sizes: Given['sizes']): Given => ({
+  growth: { entering: {} },
+  entering: [],
+  receiving: [],
+  bodies: [],
+  traits,
+  findings: [],
+  sizes,
+});
 export const resists = (tension: number, shear: number, racking: number, twist: number): Traits['resists'] => ({
   tension,
   shear,

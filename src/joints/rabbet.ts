@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Diagnostic } from '../diag/diagnostic.js';
 import type { Face } from '../geom/axis.js';
-import { faceOf, faceSign, opposite } from '../geom/axis.js';
+import { faceSign, opposite } from '../geom/axis.js';
 import type { Span } from '../geom/box.js';
 import { span, width } from '../geom/box.js';
 import { nm, snapDown } from '../lengths/length.js';
@@ -18,7 +18,6 @@ import {
   finding,
   inwards,
   offAxis,
-  resists,
   runsInto,
   sideOf,
   THICK,
@@ -26,15 +25,13 @@ import {
   wall,
   WIDE,
 } from './place.js';
+import type { Trench } from './trench.js';
+import { depthFound, floating, runOfTrench } from './trench.js';
 
-interface Rabbet {
+interface Rabbet extends Trench {
   /** Edge of the receiving part along which the rabbet lies. */
   readonly edge: Face;
   readonly on: Sized;
-  readonly depth: Sized;
-  readonly slack: Sized;
-  readonly run: Span;
-  readonly stop?: Sized;
 }
 
 const spec = z.strictObject({
@@ -53,44 +50,31 @@ const spec = z.strictObject({
 function runSpan(spec: Resolved, site: Site, depth: number): Span {
   const host = site.receiving.box[WIDE];
   const panel = site.entering.box[WIDE];
-  const from = sideOf(spec, 'from', site);
-  const stop = maybe(spec, 'stop');
-  const end = (face: Face): number => {
+  return runOfTrench(spec, site, (face) => {
     const sign = faceSign(face);
     const e = endOf(host, face);
-    if (face === from) return e;
-    if (stop && (from !== undefined || face === 'bottom')) return inwards(host, face, stop.value);
     const left = sign * (e - endOf(panel, face));
     if (left <= 0) return e;
     return left <= either(site.world, 1.5, 40) ? endOf(panel, face) + sign * Math.min(left, depth) : endOf(panel, face);
-  };
-  return [end(faceOf(WIDE, -1)), end(faceOf(WIDE, 1))];
+  });
 }
 
 function judge(r: Rabbet, site: Site): Diagnostic[] {
-  const out: Diagnostic[] = [];
-  const T = wall(site);
   const across = width(site.receiving.box[THICK]);
-  if (r.depth.value <= 0 || r.depth.value > (2 / 3) * T)
-    out.push(
-      finding(
-        site,
-        'error',
-        'rabbet-too-deep',
-        `The rabbet goes ${fig(site, r.depth.value)} into wood ${fig(site, T)} thick.`,
-        { field: 'depth', hint: 'At most half of it.' },
-      ),
-    );
-  else if (r.depth.value > T / 2)
-    out.push(
-      finding(
-        site,
-        'warning',
-        'rabbet-deep',
-        `The rabbet takes ${fig(site, r.depth.value)} of wood ${fig(site, T)} thick, more than half.`,
-        { field: 'depth' },
-      ),
-    );
+  const [depth, wood] = [fig(site, r.depth.value), fig(site, wall(site))];
+  const out = depthFound(
+    r,
+    site,
+    () =>
+      finding(site, 'error', 'rabbet-too-deep', `The rabbet goes ${depth} into wood ${wood} thick.`, {
+        field: 'depth',
+        hint: 'At most half of it.',
+      }),
+    () =>
+      finding(site, 'warning', 'rabbet-deep', `The rabbet takes ${depth} of wood ${wood} thick, more than half.`, {
+        field: 'depth',
+      }),
+  );
   if (r.on.value <= 0 || r.on.value >= across)
     out.push(
       finding(
@@ -168,8 +152,7 @@ function give(r: Rabbet, site: Site): Given {
   const host = site.receiving.box[THICK];
   const grows = derived(nm(r.depth.value - r.slack.value), 'rabbet less what is left free');
   return {
-    growth: { entering: { right: grows.value } },
-    entering: [],
+    ...floating(r, grows, site, opposite(r.edge), { on: r.on, into: r.depth }),
     receiving: [
       {
         // Made after the sockets, whose torn ends it takes off.
@@ -182,22 +165,5 @@ function give(r: Rabbet, site: Site): Given {
         ...(site.entering.material === 'sheet' ? { notes: ['Takes the panel as measured'] } : {}),
       },
     ],
-    bodies: [],
-    traits: {
-      insertion: [opposite(r.edge)],
-      holds: 'aligns',
-      glue: 'none',
-      resists: resists(0, 1, site.entering.material === 'sheet' ? 2 : 1, 1),
-      freedom: 'floats',
-      shows: false,
-    },
-    findings: [],
-    sizes: {
-      on: r.on,
-      into: r.depth,
-      'left free': r.slack,
-      'panel enters': grows,
-      ...(r.stop ? { stop: r.stop } : {}),
-    },
   };
 }

@@ -1,6 +1,4 @@
 import type { Outcome, Diagnostic } from '../diag/diagnostic.js';
-import { quarterByName } from '../data/quarters.js';
-import { formatLength } from '../lengths/format.js';
 import type { Piece } from '../piece/piece.js';
 import { footage, type BoardFootage } from './board-feet.js';
 import { cutList } from './cut-list.js';
@@ -26,7 +24,7 @@ export interface Making {
   readonly reveals?: Table;
 }
 
-/** The stage. `volumes` (mm3) come from the solids. A part thicker than its rough stock can give is a finding. */
+/** The stage. `volumes` (mm3) come from the solids. Fronts that move more than their reveal are findings. */
 export function makeLists(
   piece: Piece,
   volumes: readonly { readonly id: string; readonly volume: number }[],
@@ -45,30 +43,8 @@ export function makeLists(
   const { unknown } = value.weights;
   return {
     value,
-    findings: [...thin(piece), ...movingFronts(piece), ...(unknown.length > 0 ? [noMass(unknown)] : [])],
+    findings: [...movingFronts(piece), ...(unknown.length > 0 ? [noMass(unknown)] : [])],
   };
-}
-
-/** Parts that their rough stock gives only from short flat boards (warning), or not at all (error). */
-function thin(piece: Piece): Diagnostic[] {
-  return piece.parts.flatMap((p): Diagnostic[] => {
-    const stock = piece.stocks[p.stock];
-    const quarter = stock?.kind === 'lumber' ? quarterByName(stock.quarter ?? '') : undefined;
-    const thickness = p.size[p.thickness].value;
-    if (!quarter || thickness <= quarter.gives) return [];
-    const none = thickness > quarter.atMost;
-    const fig = formatLength(thickness, piece.units);
-    return [
-      {
-        code: none ? 'stock-too-thin' : 'stock-barely-thick',
-        severity: none ? 'error' : 'warning',
-        path: ['parts', p.id],
-        message: `${p.mark} is ${fig} thick; ${quarter.name} planes to ${formatLength(quarter.gives, piece.units)}${none ? '' : ', to this only from short flat boards'}.`,
-        hint: 'Take the next thicker stock, or make the part thinner.',
-        touches: [p.id],
-      },
-    ];
-  });
 }
 
 const noMass = (parts: readonly string[]): Diagnostic => ({

@@ -49,8 +49,8 @@ function defineExtent(draft: Draft, axis: Axis, ctx: ExtentContext): void {
   }
   const part = (f: string): Sized | undefined => graph.get(`${name}.${f}`);
   const stock = (): Sized | undefined => ctx.thicknessOf(draft);
-  graph.define(`${draft.id}.${low}`, path, () => typed && lowEnd(typed, name, part, stock, ctx));
-  graph.define(`${draft.id}.${high}`, path, () => typed && highEnd(typed, name, part, stock, ctx));
+  graph.define(`${draft.id}.${low}`, path, () => typed && endOf(-1, typed, name, part, stock, ctx));
+  graph.define(`${draft.id}.${high}`, path, () => typed && endOf(1, typed, name, part, stock, ctx));
   graph.define(`${name}`, path, () => {
     if (!typed) return undefined;
     const alone = typed.size ? part('size') : undefined;
@@ -149,35 +149,17 @@ function readExtent(
 
 type Get = (f: string) => Sized | undefined;
 
-function lowEnd(
-  e: Ends,
-  name: string,
-  part: Get,
-  stock: () => Sized | undefined,
-  ctx: ExtentContext,
-): Sized | undefined {
-  if (e.from) return part('from');
-  return other(e, name, -1, part, stock, ctx);
-}
-function highEnd(
-  e: Ends,
-  name: string,
-  part: Get,
-  stock: () => Sized | undefined,
-  ctx: ExtentContext,
-): Sized | undefined {
-  if (e.to) return part('to');
-  return other(e, name, 1, part, stock, ctx);
-}
-/** The end that was not typed: from the other end, or from the middle, by the size. */
-function other(
-  e: Ends,
-  name: string,
+/** The low (-1) or high (1) end: as typed, else from the other end, or from the middle, by the size. */
+function endOf(
   sign: 1 | -1,
+  e: Ends,
+  name: string,
   part: Get,
   stock: () => Sized | undefined,
   ctx: ExtentContext,
 ): Sized | undefined {
+  const typed = sign < 0 ? 'from' : 'to';
+  if (e[typed]) return part(typed);
   const size = e.size ? part('size') : stock();
   const base = e.mid ? 'mid' : e.from ? 'from' : 'to';
   const at = part(base);

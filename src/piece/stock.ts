@@ -5,13 +5,9 @@ import type { StockSpec } from '../definition/definition.js';
 import type { JsonPath } from '../diag/diagnostic.js';
 import { nameHint } from '../diag/didYouMean.js';
 import type { Length } from '../lengths/length.js';
-import { inches, toIn } from '../lengths/length.js';
 import type { Evaluator } from './evaluate.js';
 import type { Findings } from './fault.js';
 import type { Stock } from './piece.js';
-
-/** Rough thickness of a quarter, inches: its name is the fraction. */
-export const roughOf = (quarter: string): number => Number(/^(\d+)\/4$/.exec(quarter)?.[1] ?? 0) / 4;
 
 export function readStocks(
   specs: Readonly<Record<string, StockSpec>>,
@@ -110,7 +106,7 @@ function sheet(
   };
 }
 
-/** Is a finished thickness to be had from this stock? Told where it is not. */
+/** Is a finished thickness to be had from this stock, or only from short flat boards of it? Told where it is not. */
 export function checkThickness(
   part: string,
   thickness: Length,
@@ -130,25 +126,18 @@ export function checkThickness(
       );
     return;
   }
-  const quarter = stock.quarter ?? '';
-  const rough = roughOf(quarter);
-  if (toIn(thickness) > rough) {
-    findings.error(
-      'thicker-than-stock',
-      path,
-      `"${part}" is ${ev.say(thickness)} thick; ${quarter} stock is ${ev.say(inches(rough))} before planing.`,
-      'Choose a thicker quarter, or a thinner part.',
-      [part],
-    );
-    return;
-  }
-  const most = quarterByName(quarter)?.atMost ?? 0;
-  if (thickness > most)
+  const quarter = quarterByName(stock.quarter ?? '');
+  if (!quarter || thickness <= quarter.gives) return;
+  const thick = `"${part}" is ${ev.say(thickness)} thick; ${quarter.name} planes to`;
+  const hint = 'Take the next thicker stock, or make the part thinner.';
+  if (thickness > quarter.atMost)
+    findings.error('thicker-than-stock', path, `${thick} ${ev.say(quarter.atMost)} at most.`, hint, [part]);
+  else
     findings.warn(
-      'quarter-short',
+      'stock-barely-thick',
       path,
-      `"${part}" is ${ev.say(thickness)} thick; ${quarter} stock planes to ${ev.say(most)} at most.`,
-      'Buy the next quarter (common practice).',
+      `${thick} ${ev.say(quarter.gives)}, to this only from short flat boards.`,
+      hint,
       [part],
     );
 }

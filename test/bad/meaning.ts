@@ -168,7 +168,7 @@ const STOCK: readonly Fault[] = [
     '"maple-hard", "quarter": "4/4"',
     '"maple-hard", "quarter": "7/4"',
   ]),
-  fault('part thicker than its stock', 'thicker-than-stock', [20, 113, '{ "from": "3", "si'], 'thicker quarter', [
+  fault('part thicker than its stock', 'thicker-than-stock', [20, 113, '{ "from": "3", "si'], 'next thicker stock', [
     '"from": "3", "size": "t" }, "up": { "from": "2", "size": "1" }',
     '"from": "3", "size": "1 1/2" }, "up": { "from": "2", "size": "1 1/2" }',
   ]),

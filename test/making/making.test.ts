@@ -211,19 +211,6 @@ describe('the stage', () => {
     expect(JSON.parse(JSON.stringify(made))).toEqual(made);
     expect(makeLists(chest(), [])).toEqual(made);
   });
-  it('says when a part is thicker than its stock can give', () => {
-    const base = chest();
-    const thinner = (quarter: string): Piece => ({
-      ...base,
-      stocks: { ...base.stocks, oak: { ...(base.stocks['oak'] as never as object), quarter } as never },
-    });
-    const codes = (p: Piece) => makeLists(p, []).findings.map((f) => [f.code, f.touches?.[0]]);
-    expect(codes(base).filter(([c]) => c !== 'no-mass')).toEqual([]);
-    expect(codes(thinner('4/4')).filter(([c]) => c !== 'no-mass')).toEqual([
-      ['stock-barely-thick', 'a1'],
-      ['stock-barely-thick', 'a2'],
-    ]);
-  });
   it('lays its back on a sheet, grain along it', () => {
     const { value, findings } = layoutPiece(chest());
     expect(findings).toEqual([]);

@@ -121,11 +121,13 @@ describe('stock', () => {
       findingsOf(
         definition({ parts: { a: part({ stock, across: ['0', t], deep: ['0', '3'], up: ['0', '20'] }) } }),
       ).map((f) => f.code);
-    expect(at('poplar', '7/8')).toEqual([]);
-    expect(at('poplar', '15/16')).toEqual(['quarter-short']);
+    expect(at('poplar', '13/16')).toEqual([]);
+    expect(at('poplar', '7/8')).toEqual(['stock-barely-thick']);
+    expect(at('poplar', '15/16')).toEqual(['thicker-than-stock']);
     expect(at('poplar', '1 1/8')).toEqual(['thicker-than-stock']);
-    expect(at('oak', '1 1/16')).toEqual([]);
-    expect(at('oak', '1 1/8')).toEqual(['quarter-short']);
+    expect(at('oak', '1')).toEqual([]);
+    expect(at('oak', '1 1/16')).toEqual(['stock-barely-thick']);
+    expect(at('oak', '1 1/8')).toEqual(['thicker-than-stock']);
   });
   it('refuses a sheet that is not as thick as it measures', () => {
     const [f] = errorsOf(

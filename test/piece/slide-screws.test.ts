@@ -14,7 +14,13 @@ const chest = (divider = '3/4', side = '7/8'): Definition =>
       right: { mirror: 'left', about: '18' },
       top: part({ across: ['left', 'right'], deep: ['0', '19'], up: { to: '8', size: '3/4' }, grain: 'across' }),
       bottom: part({ across: ['left', 'right'], deep: ['0', '19'], up: ['0', '3/4'], grain: 'across' }),
-      divider: part({ across: { mid: '18', size: divider }, deep: ['0', '19'], up: ['bottom', 'top'], grain: 'up' }),
+      divider: part({
+        stock: divider === '1 1/4' ? 'thick' : 'oak',
+        across: { mid: '18', size: divider },
+        deep: ['0', '19'],
+        up: ['bottom', 'top'],
+        grain: 'up',
+      }),
       back: part({ stock: 'ply', across: ['0', '36'], deep: { from: '19' }, up: ['0', '8'], grain: 'up' }),
     },
     drawers: {
