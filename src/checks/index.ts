@@ -2,9 +2,10 @@ import type { Outcome } from '../diag/diagnostic.js';
 import type { Table } from '../making/table.js';
 import type { Check, CheckInput, Diagram } from './check.js';
 import { findingsOf, staleAccepted, withAccepted, type Judged } from './fold.js';
+import { weight } from './weight.js';
 
 /** The one list of checks, in the order of the checks sheet. */
-export const CHECKS: readonly Check[] = [];
+export const CHECKS: readonly Check[] = [weight];
 
 export interface Checked {
   readonly checks: readonly {
