@@ -14,9 +14,9 @@ import { pdfPixels } from './report/render.js';
  * at. Whole texts, since a figure that wanders by a 64th is a wrong cut.
  */
 const SHEETS: Readonly<Record<(typeof SMALL)[number], readonly string[]>> = {
-  'wall-shelf': ['elevations', 'cut-list'],
+  'wall-shelf': ['elevations', 'lists'],
   'corner-box': ['nesting-1', 'card'],
-  'leg-and-rail': ['sections', 'joints'],
+  'leg-and-rail': ['sections', 'lists'],
 };
 const tenth = (v: number): number => Math.round(v * 10) / 10 + 0;
 

@@ -1,10 +1,9 @@
-/** Paper, frame, title strip, headings and table grids, which all sheets share. Fields after ISO 7200; strip and tab our default. */
-import { figuresIn } from '../type/fraction.js';
+/** Paper, frame, title strip and headings, which all sheets share. Fields after ISO 7200; strip and tab our default. */
 import type { Faces } from '../type/type.js';
 import type { Header } from '../piece/piece.js';
-import { label, line, rect, thirdAngleSymbol, tickBox } from './draw.js';
+import { label, line, rect, thirdAngleSymbol } from './draw.js';
 import { SIZE } from './pens.js';
-import type { Item, Table } from './picture.js';
+import type { Item } from './picture.js';
 import { setText, widthOf, type FaceName, type Run, type Text } from './text.js';
 
 /** A paper and the frame on it, mm; written in templates/sheets, where `io` reads it. */
@@ -158,95 +157,6 @@ export function postureList(
   return { items, y: y + Math.max(0, rows.length - 1) * pitch };
 }
 
-export interface TableLook {
-  readonly x: number;
-  /** Top of the heading row. */
-  readonly y: number;
-  /** Widths of the columns, mm; or `width`, which is shared out by the widest text of each column. */
-  readonly widths?: readonly number[];
-  readonly width?: number;
-  /** Row height: 6.2 nesting, 7.6 with boxes, 4.35-5 text only. */
-  readonly row?: number;
-  /** Columns set in SemiBold, by id. */
-  readonly strong?: readonly string[];
-  /** Columns whose cells carry a box to tick, by id. */
-  readonly boxed?: readonly string[];
-  /** No rules between rows (short text lists). */
-  readonly open?: boolean;
-  /** No heading row. */
-  readonly bare?: boolean;
-  /** First and last row drawn (a table over several sheets). */
-  readonly from?: number;
-  readonly to?: number;
-}
-const GUTTER = 4;
-/** Natural width of each column: its widest text, and the gutter. */
-export function columnWidths(
-  faces: Faces,
-  table: Table,
-  look: Pick<TableLook, 'strong' | 'boxed' | 'bare'> = {},
-): number[] {
-  return table.columns.map((column, i) => {
-    const face: FaceName = look.strong?.includes(column.id) === true ? 'semibold' : 'regular';
-    const cells = table.rows.map((row) => widthOf(faces, row[i] ?? '', SIZE.text, face));
-    const heading = look.bare === true ? 0 : widthOf(faces, column.label, SIZE.text, 'semibold');
-    const box = look.boxed?.includes(column.id) === true ? 5.5 : 0;
-    return Math.max(heading, ...cells.map((c) => c + box), 0) + GUTTER;
-  });
-}
-function placedWidths(faces: Faces, table: Table, look: TableLook): readonly number[] {
-  if (look.widths) return look.widths;
-  const natural = columnWidths(faces, table, look);
-  const total = natural.reduce((a, b) => a + b, 0);
-  const spare = look.width === undefined ? 0 : (look.width + GUTTER - total) / Math.max(1, natural.length);
-  return natural.map((w) => w + Math.max(0, spare));
-}
-/** Draws a table: rule W under the heading and below the last row, H between rows; figures right-aligned. `y`: below its last rule. */
-export function drawTable(
-  faces: Faces,
-  table: Table,
-  look: TableLook,
-): { items: Item[]; y: number; widths: readonly number[] } {
-  const widths = placedWidths(faces, table, look);
-  const rows = table.rows.slice(look.from ?? 0, look.to ?? table.rows.length);
-  const right = look.width === undefined ? look.x + widths.reduce((a, b) => a + b, 0) - GUTTER : look.x + look.width;
-  const starts = widths.map((_, i) => look.x + widths.slice(0, i).reduce((a, b) => a + b, 0));
-  const height = look.row ?? 6.2;
-  const cell = (i: number, text: Text, y: number, face: FaceName): Item[] => {
-    const column = table.columns[i];
-    const [start, width] = [starts[i] ?? look.x, widths[i] ?? 0];
-    if (text === '') return [];
-    const end = i === widths.length - 1 ? right : start + width - GUTTER;
-    const x = column?.align === 'right' ? end : start;
-    return [
-      ...setText(faces, text, { x, y, size: SIZE.text, face, anchor: column?.align === 'right' ? 'end' : 'start' })
-        .items,
-    ];
-  };
-  const head = look.bare === true ? 0 : 6.2;
-  const items: Item[] =
-    look.bare === true ? [] : table.columns.flatMap((c, i) => cell(i, c.label, look.y + 3.9, 'semibold'));
-  if (look.bare !== true) items.push(...line('W', look.x, look.y + head, right, look.y + head));
-  rows.forEach((row, r) => {
-    const top = look.y + head + r * height;
-    const y = top + height / 2 + 0.349 * SIZE.text;
-    if (r > 0 && look.open !== true) items.push(...line('H', look.x, top, right, top));
-    table.columns.forEach((column, i) => {
-      const face: FaceName = look.strong?.includes(column.id) === true ? 'semibold' : 'regular';
-      const boxed = look.boxed?.includes(column.id) === true;
-      const start = starts[i] ?? look.x;
-      if (boxed) items.push(...tickBox(faces, start, top + height / 2 - 2));
-      if (boxed) items.push(...label(faces, row[i] ?? '', start + 5.5, y, { face }));
-      else items.push(...cell(i, row[i] ?? '', y, face));
-    });
-  });
-  const foot = look.y + head + rows.length * height;
-  if (rows.length > 0 && look.open !== true) items.push(...line('W', look.x, foot, right, foot));
-  return { items, y: foot, widths };
-}
-/** Row height that a table needs: taller where a cell has a stacked fraction. */
-export const rowHeight = (table: Table, least = 5): number =>
-  table.rows.some((row) => row.some((c) => figuresIn(c).length > 0)) ? Math.max(least, 6.2) : least;
 /** Words of a sentence in SemiBold, then the rest in Regular. */
 export const lead = (strong: string, rest: string): readonly Run[] => [
   { string: strong, face: 'semibold' },

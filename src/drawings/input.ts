@@ -52,6 +52,8 @@ export interface SheetKind {
   readonly title: string;
   /** How many pages it takes; 0 when the piece gives it nothing to show. */
   plan(input: Prepared): number;
+  /** What the cover's index says of it, pages from 0; its title over all its pages where it does not say. */
+  entries?(input: Prepared): readonly IndexEntry[];
   draw(input: Prepared, page: number, place: SheetPlace): Sheet;
 }
 

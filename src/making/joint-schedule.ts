@@ -10,14 +10,16 @@ export const jointLabel = (id: string): string => {
   return own === undefined ? id : `drawers: ${own.replace(/_(left|right)$/, '').replaceAll('_', ' ')}`;
 };
 
-/** Every joint once: places with the same kind and sizes share a row, left and right alike. */
+/** Every joint once: places with the same kind, sizes and hold share a row, wherever in the piece they are. */
 export function jointSchedule(piece: Piece): Table {
   const groups = new Map<string, Joint[]>();
   for (const j of piece.joints) {
-    const key = [jointLabel(j.joint), j.kind, sizesOf(j, piece)].join('|');
+    const key = [j.kind, sizesOf(j, piece), j.traits.holds, j.traits.glue].join('|');
     groups.set(key, [...(groups.get(key) ?? []), j]);
   }
-  const key = (g: readonly Joint[]): string => `${jointLabel(g[0]?.joint ?? '')} ${g[0]?.id ?? ''}`;
+  // Those of one kind together, the case before the drawers.
+  const key = (g: readonly Joint[]): string =>
+    `${g[0]?.joint.includes('.') ? 1 : 0} ${g[0]?.kind ?? ''} ${g[0]?.id ?? ''}`;
   const sorted = [...groups.values()].sort((a, b) => (key(a) < key(b) ? -1 : 1));
   const marks = (ids: readonly string[]): string =>
     markRanges(ids.map((id) => piece.parts.find((p) => p.id === id)?.mark ?? id));
@@ -31,13 +33,13 @@ export function jointSchedule(piece: Piece): Table {
       'into:Into',
       'sizes:Sizes',
       'way:Goes in',
-      'holds:Holds by itself',
+      'holds:By itself',
       'glue:Glue',
     ),
     rows: sorted.map((g) => {
       const j = g[0] as Joint;
       return [
-        jointLabel(j.joint),
+        [...new Set(g.map((x) => jointLabel(x.joint)))].sort().join(', '),
         j.words,
         String(g.length),
         marks(g.map((x) => x.entering)),
@@ -51,12 +53,12 @@ export function jointSchedule(piece: Piece): Table {
   };
 }
 
-/** Ways in that differ from place to place: `to LEFT or RIGHT`. */
-const either = (ways: readonly string[]): string =>
-  [...new Set(ways)]
-    .sort()
-    .map((w, i) => (i === 0 ? w : w.replace(/^to /, '')))
-    .join(' or ');
+/** Ways in that differ from place to place: `to LEFT or RIGHT`, `to BACK, FRONT or LEFT`. */
+function either(ways: readonly string[]): string {
+  const all = [...new Set(ways)].sort().map((w, i) => (i === 0 ? w : w.replace(/^to /, '')));
+  const straight = all.every((w) => !w.includes(','));
+  return straight ? all.join(', ').replace(/, ([^,]*)$/, ' or $1') : all.join(' or ');
+}
 const sizesOf = (j: Joint, piece: Piece): string =>
   Object.keys(j.sizes)
     .sort()

@@ -1,3 +1,4 @@
+import { plural } from '../lengths/counted.js';
 import type { Cut, CutCommon } from './cut.js';
 import type { Frame } from './frame.js';
 import type { Reader } from './reader.js';
@@ -11,6 +12,8 @@ export interface Piece {
 export interface Said {
   readonly name: string;
   readonly runs: readonly Piece[];
+  /** Its places are those of another callout, by number: mates cannot stand beside them. */
+  readonly asAnother?: true;
 }
 /** A cut as it is read back: no ids, no history; mates by their marks. */
 export type Bare<C> = C extends Cut ? Omit<C, keyof CutCommon> & { readonly mates: readonly string[] } : never;
@@ -21,6 +24,8 @@ export interface SayContext {
   readonly markOf: (id: string) => string;
   /** All cuts of the part: an eased socket is told by the socket that it passes again. */
   readonly cuts?: readonly Cut[];
+  /** The number of a cut's callout on the card, by the cut's id. */
+  readonly numberOf?: (id: string) => number;
 }
 /** One shape's words: `print` and `parse` stand beside each other so that neither changes alone. */
 export interface ShapeWords<C extends Cut> {
@@ -45,7 +50,6 @@ export const readCount = (r: Reader): number | undefined => {
 };
 /** `Mortise,` or `Mortises, two,`. */
 export const heading = (name: string, n: number): string => (n === 1 ? `${name},` : `${plural(name)}, ${count(n)},`);
-export const plural = (name: string): string => `${name}s`;
 /** Reads what `heading` printed for one of several names. */
 export function readHeading<T extends string>(r: Reader, names: Readonly<Record<T, string>>): T | undefined {
   for (const key of Object.keys(names).sort((a, b) => names[b as T].length - names[a as T].length) as T[]) {

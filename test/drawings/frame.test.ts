@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import * as draw from '../../src/drawings/draw.js';
-import { columnWidths, drawTable, fieldOf, LETTER, sheetFrame, type Paper } from '../../src/drawings/frame.js';
+import { fieldOf, LETTER, sheetFrame, type Paper } from '../../src/drawings/frame.js';
 import type { Item, Seg, TextItem } from '../../src/drawings/picture.js';
 import { loadFaces } from '../../src/io/fonts.js';
 import { loadPapers } from '../../src/io/papers.js';
 import { boundsOf } from '../../src/report/paint.js';
-import { sampleSheet, TABLE } from '../report/sample.js';
+import { sampleSheet } from '../report/sample.js';
 
 const faces = loadFaces();
 const header = {
@@ -95,25 +95,6 @@ describe('the title strip', () => {
     const [x, y, w, h] = paper.frame;
     const b = boundsOf(faces, sheetFrame({ ...frame, paper, projection: true, stamp: 'NOT FOR WORKSHOP' }));
     expect(b).toEqual([x, y, x + w, y + h].map((v) => expect.closeTo(v, 6)));
-  });
-});
-
-describe('a table', () => {
-  it('gives every column its widest text', () => {
-    const widths = columnWidths(faces, TABLE);
-    expect(widths[1]).toBeGreaterThan(24);
-    expect(drawTable(faces, TABLE, { x: 0, y: 0, width: 90 }).widths.reduce((a, b) => a + b, 0)).toBeCloseTo(94, 6);
-  });
-  it('sets figures flush right and ends below its rows', () => {
-    const { items, y } = drawTable(faces, TABLE, { x: 10, y: 20, width: 80, row: 6 });
-    expect(y).toBeCloseTo(20 + 6.2 + 3 * 6, 6);
-    const last = texts(items).filter((t) => ['4', '1', '12'].includes(t.string));
-    for (const t of last) expect(boundsOf(faces, [t])?.[2]).toBeCloseTo(90, 2);
-  });
-  it('draws part of itself, for a sheet that goes on', () => {
-    const drawn = texts(drawTable(faces, TABLE, { x: 0, y: 0, from: 1, to: 2 }).items).map((t) => t.string.trim());
-    expect(drawn).toContain('A3');
-    expect(drawn).not.toContain('R1');
   });
 });
 

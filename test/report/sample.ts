@@ -1,8 +1,9 @@
 /** A sheet that shows every mark once, with invented words. */
 import * as draw from '../../src/drawings/draw.js';
-import { blockHeading, drawTable, headline, postureList, sheetFrame } from '../../src/drawings/frame.js';
+import { blockHeading, headline, postureList, sheetFrame } from '../../src/drawings/frame.js';
 import { SIZE } from '../../src/drawings/pens.js';
 import type { Item, Sheet, Table } from '../../src/drawings/picture.js';
+import { drawTable, layTable } from '../../src/drawings/table.js';
 import { setBlock, setText } from '../../src/drawings/text.js';
 import type { Faces } from '../../src/type/type.js';
 
@@ -42,8 +43,8 @@ export function sampleSheet(faces: Faces, id = 'sample', n = 2): Sheet {
     ...words(faces),
     ...marks(faces),
     ...pens(),
-    ...drawTable(faces, TABLE, { x: 25.4, y: 120, width: 90, row: 6.2, strong: ['mark'] }).items,
-    ...drawTable(faces, TABLE, { x: 25.4, y: 152, row: 7.6, boxed: ['mark'] }).items,
+    ...drawTable(faces, layTable(faces, TABLE, { width: 90, strong: ['mark'] }), 25.4, 120).items,
+    ...drawTable(faces, layTable(faces, TABLE, { width: 60, least: 7.6, boxed: true }), 25.4, 152).items,
     ...sheetFrame({ ...frame, n, of: 53, hash: '7f3c91' }),
   ];
   return {

@@ -1,3 +1,4 @@
+import { counted, plural } from '../../lengths/counted.js';
 import { formatAngle, formatLength } from '../../lengths/format.js';
 import { toMm } from '../../lengths/length.js';
 import type { Part, Status, Stock } from '../../piece/piece.js';
@@ -12,7 +13,6 @@ import { setBlock, setText, widthOf, wrap, blockDrop } from '../text.js';
 import { drawLines, extentOf, ISOMETRIC, PICTURE_PENS, viewAt, withoutReveals } from '../views.js';
 import { cardCount } from './cards.js';
 import { hardwarePen } from './elevations.js';
-import { plural } from './partsKey.js';
 
 const COLUMN = 103;
 /** Picture at the left; what it is, the sheets, what to have in hand, how sure the sizes are, cautions, signatures. */
@@ -106,7 +106,7 @@ function factRows(input: Prepared, place: SheetPlace, x: number, y: number): Blo
   const rows: [string, string, string, string][] = [
     ['Piece', header.number, 'Revision', `${header.revision} · ${place.hash}`],
     ['Client', header.client, 'Date', header.date],
-    ['Maker', header.maker, 'Parts', `${parts.length}, on ${cardCount(input)} cards`],
+    ['Maker', header.maker, 'Parts', `${parts.length}, on ${counted(cardCount(input), 'card')}`],
   ];
   const items = rows.flatMap(([a, b, c, d], i) => {
     const at = y + i * 4.8;
@@ -154,7 +154,7 @@ export function thingsInHand(input: Prepared): { what: string; decides: string }
         const size = `${formatLength(c.bit.width, piece.units)}, ${formatAngle(c.bit.angle)}`;
         bits.set(size, size);
       }
-  const pairs = (n: number): string => (n % 2 === 0 ? `${n / 2} ${n === 2 ? 'pair' : 'pairs'}` : String(n));
+  const pairs = (n: number): string => (n % 2 === 0 ? counted(n / 2, 'pair') : String(n));
   return [
     ...[...kinds('slide')].map(([name, n]) => ({
       what: `${name}, ${pairs(n)}`,
@@ -215,7 +215,7 @@ export function statusWords(input: Prepared, status: Status): string {
 }
 function statusOfSizes(input: Prepared, x: number, y: number): Block {
   const { faces, piece } = input;
-  const items = blockHeading(faces, 'Status of sizes', x, y, COLUMN, `${piece.parts.length} parts`);
+  const items = blockHeading(faces, 'Status of sizes', x, y, COLUMN, counted(piece.parts.length, 'part'));
   let at = y + 6.8;
   for (const status of STATUSES) {
     const count = piece.parts.filter((p) => p.status === status).length;

@@ -1,4 +1,5 @@
 import { toMm } from '../../lengths/length.js';
+import { counted } from '../../lengths/counted.js';
 import { formatLength } from '../../lengths/format.js';
 import type { SheetLayout } from '../../layout/layout.js';
 import type { Part, Stock } from '../../piece/piece.js';
@@ -15,7 +16,6 @@ import { spread } from '../spread.js';
 import { setText, widthOf } from '../text.js';
 import type { Text } from '../text.js';
 import { cutRows, cutTableHeight, drawCuts, rowsPerPage } from './nestingCuts.js';
-import { plural } from './partsKey.js';
 
 /** Sheet goods: where every part lies, every cut in order with the fence setting. A long list of cuts takes a second page. */
 export const nesting: SheetKind = {
@@ -31,7 +31,7 @@ export const nesting: SheetKind = {
       id: `nesting-${page + 1}`,
       title: title.slice(0, 1).toUpperCase() + title.slice(1),
       folder: 'nesting',
-      alt: `${title}: parts, offcuts and ${sheet.cuts.length} cuts`,
+      alt: `${title}: parts, offcuts and ${counted(sheet.cuts.length, 'cut')}`,
       scale: drawn ? `1:${drawn.oneTo}` : 'none',
       items: [
         ...headline(input.faces, sentence(input, sheet), kindOf(input, stock)),
@@ -66,12 +66,13 @@ function sentence(input: Prepared, sheet: SheetLayout): string {
     const name = partOf(input, p.part)?.name ?? p.part;
     names.set(name, (names.get(name) ?? 0) + 1);
   }
-  const said = [...names].map(([name, n]) => (n === 1 ? `the ${name}` : `${n} ${plural(name)}`));
-  const what = said.length > 3 ? `${sheet.pieces.length} parts` : said.join(', ').replace(/, ([^,]*)$/, ' and $1');
+  const said = [...names].map(([name, n]) => (n === 1 ? `the ${name}` : counted(n, name)));
+  const what =
+    said.length > 3 ? counted(sheet.pieces.length, 'part') : said.join(', ').replace(/, ([^,]*)$/, ' and $1');
   const from = sheet.of === 1 ? 'one sheet' : `sheet ${sheet.index} of ${sheet.of}`;
   const full = `Cut ${what} from ${from}`;
   return widthOf(input.faces, full, SIZE.headline, 'semibold') > 165
-    ? `Cut ${sheet.pieces.length} parts from ${from}`
+    ? `Cut ${counted(sheet.pieces.length, 'part')} from ${from}`
     : full;
 }
 function kindOf(input: Prepared, stock: Stock | undefined): string {

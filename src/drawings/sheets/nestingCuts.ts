@@ -1,3 +1,4 @@
+import { counted } from '../../lengths/counted.js';
 import type { SheetLayout } from '../../layout/layout.js';
 import { ranges } from '../../words/markOrder.js';
 import { label, line, statusBar, tickBox, whiteDisc } from '../draw.js';
@@ -90,7 +91,7 @@ export function drawCuts(input: Prepared, sheet: SheetLayout, from: number, y: n
       y,
       width,
       from === 0 ? 'Cuts, in this order' : 'Cuts, continued',
-      `${sheet.cuts.length} cuts, ${settings} fence settings`,
+      `${counted(sheet.cuts.length, 'cut')}, ${counted(settings, 'fence setting')}`,
     ),
     ...(rows.length > first ? column(input, rows.slice(first), x2, y, width, 'Then', undefined) : []),
   ];

@@ -1,3 +1,4 @@
+import { plural } from '../../lengths/counted.js';
 import type { Faces } from '../../type/type.js';
 import { compareMarks, ranges } from '../../words/markOrder.js';
 import { printed } from '../input.js';
@@ -12,19 +13,6 @@ export interface KeyRow {
   readonly marks: string;
   readonly name: string;
 }
-/** `top rail, front` and two of them: `top rails, front`. */
-export function plural(name: string): string {
-  const [head = '', ...rest] = name.split(',');
-  const many = /(l|r)f$/.test(head)
-    ? `${head.slice(0, -1)}ves`
-    : /(s|x|ch|sh)$/.test(head)
-      ? `${head}es`
-      : /[^aeiou]y$/.test(head)
-        ? `${head.slice(0, -1)}ies`
-        : `${head}s`;
-  return [head === '' ? head : many, ...rest].join(',');
-}
-
 /** The case's parts by name, in the order of their marks, and the drawers in one row. */
 export function keyRows(input: Prepared): KeyRow[] {
   const byName = new Map<string, string[]>();

@@ -1,0 +1,183 @@
+/**
+ * The one way in which sheets set tables: columns, wrapped cells, rows over columns and pages. A table is laid out once
+ * (`layTable`), asked how high its rows are (`heightOf`), and drawn row by row (`drawTable`). Sheets of lists are composed
+ * of laid tables by sheets/listSheet.ts.
+ */
+import { stackHeight } from '../type/fraction.js';
+import type { Faces } from '../type/type.js';
+import { line, tickBox } from './draw.js';
+import { SIZE } from './pens.js';
+import type { Item, Table } from './picture.js';
+import type { FaceName, Line } from './text.js';
+import { setLines, setText, widthOf, wrap } from './text.js';
+
+export interface TableLook {
+  /** Columns drawn, by id, in this order; the others are data only. All where it is missing. A column without words is left out. */
+  readonly columns?: readonly string[];
+  /** Columns set in SemiBold, by id. */
+  readonly strong?: readonly string[];
+  /** A box to tick before every row. */
+  readonly boxed?: boolean;
+  /** Of the whole table, mm. */
+  readonly width: number;
+  /** Least height of a row, mm: 5.6 with boxes, else 4.9. */
+  readonly least?: number;
+}
+interface Column {
+  readonly index: number;
+  readonly label: string;
+  readonly align: 'left' | 'right';
+  readonly face: FaceName;
+  /** With its share of what is left over, mm. */
+  readonly width: number;
+}
+interface Row {
+  readonly cells: readonly (readonly Line[])[];
+  readonly height: number;
+}
+export interface LaidTable {
+  readonly columns: readonly Column[];
+  readonly rows: readonly Row[];
+  readonly boxed: boolean;
+  readonly width: number;
+}
+/** Rows of a table, [from, to). */
+export type RowSpan = readonly [from: number, to: number];
+
+const GUTTER = 3.4;
+const BOX = 5.6;
+const HEAD = 6.4;
+/** No column is made narrower than this for its words, nor than its longest word: our default. */
+const NARROW = 9;
+/** At most so much of what is left over goes to each gutter, so that a short row can still be followed across. */
+const SPREAD = 12;
+
+/** Lays a table out to its width: the columns are as narrow as makes all rows together lowest. */
+export function layTable(faces: Faces, table: Table, look: TableLook): LaidTable {
+  const boxed = look.boxed === true;
+  const ids = look.columns ?? table.columns.map((c) => c.id);
+  const chosen = ids.flatMap((id) => {
+    const index = table.columns.findIndex((c) => c.id === id);
+    const column = table.columns[index];
+    if (!column || table.rows.every((r) => (r[index] ?? '') === '')) return [];
+    const face: FaceName = look.strong?.includes(id) === true ? 'semibold' : 'regular';
+    return [{ ...column, index, face, cells: table.rows.map((r) => r[index] ?? '') }];
+  });
+  const room = look.width - (boxed ? BOX : 0) - GUTTER * Math.max(0, chosen.length - 1);
+  const fits = chosen.map((c) => fitting(faces, c.cells, c.label, c.face));
+  const widths = sharedOut(fits, room);
+  const spare = Math.max(0, room - widths.reduce((a, b) => a + b, 0)) / Math.max(1, chosen.length - 1);
+  const least = look.least ?? (boxed ? 5.6 : 4.9);
+  return {
+    columns: chosen.map(({ index, label, align, face }, i) => ({
+      index,
+      label,
+      align,
+      face,
+      width: (widths[i] as number) + (i < chosen.length - 1 ? Math.min(spare, SPREAD) : 0),
+    })),
+    rows: table.rows.map((_, r): Row => {
+      const cells = fits.map((f, i) => f.at(widths[i] as number)[r] as readonly Line[]);
+      return { cells, height: Math.max(least, ...cells.map(heightOfCell)) };
+    }),
+    boxed,
+    width: look.width,
+  };
+}
+const heightOfCell = (lines: readonly Line[]): number =>
+  lines.reduce((h, l) => h + l.drop, 0) +
+  (lines.some((l) => l.tall) ? stackHeight(SIZE.text) + 1.2 : 4.9) +
+  (lines.length > 1 ? 0.9 : 0);
+
+/** A column at any width: its natural and its least width, and its cells wrapped to a width. */
+interface Fitting {
+  readonly natural: number;
+  readonly least: number;
+  at(width: number): readonly (readonly Line[])[];
+}
+function fitting(faces: Faces, cells: readonly string[], label: string, face: FaceName): Fitting {
+  const width = (text: string): number => widthOf(faces, text, SIZE.text, face);
+  const head = widthOf(faces, label, SIZE.text, 'semibold');
+  const words = cells.flatMap((c) => c.split(' '));
+  const memo = new Map<number, readonly (readonly Line[])[]>();
+  return {
+    natural: Math.max(head, ...cells.map(width)) + 0.01,
+    least: Math.max(head, NARROW, ...words.map(width)) + 0.01,
+    at: (w) => {
+      const known = memo.get(w) ?? cells.map((c) => wrap(faces, c, w + 1e-6, SIZE.text, face));
+      memo.set(w, known);
+      return known;
+    },
+  };
+}
+/** Step by which a column gives way, mm. */
+const STEP = 2;
+/** Natural widths where all fit; else the column gives way whose giving way makes all rows together lowest, the widest first. */
+function sharedOut(columns: readonly Fitting[], room: number): number[] {
+  const widths = columns.map((c) => Math.min(c.natural, room));
+  const heights = (i: number, w: number): number[] => (columns[i] as Fitting).at(w).map(heightOfCell);
+  const now = widths.map((w, i) => heights(i, w));
+  const sum = (i: number, mine: readonly number[]): number =>
+    mine.reduce((total, h, r) => total + Math.max(h, ...now.map((n, k) => (k === i ? 0 : (n[r] as number)))), 0);
+  for (let over = total(widths) - room; over > 1e-9; over = total(widths) - room) {
+    const tries = widths.flatMap((w, i) => {
+      const next = Math.max((columns[i] as Fitting).least, w - Math.min(STEP, over));
+      return next < w - 1e-9 ? [{ i, next, height: sum(i, heights(i, next)) }] : [];
+    });
+    const best = tries.sort((a, b) => a.height - b.height || (widths[b.i] as number) - (widths[a.i] as number))[0];
+    if (!best) return widths;
+    widths[best.i] = best.next;
+    now[best.i] = heights(best.i, best.next);
+  }
+  return widths;
+}
+const total = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
+
+/** Height of the heading and of the rows [from, to), mm. */
+export const heightOf = (laid: LaidTable, [from, to]: RowSpan = [0, laid.rows.length]): number =>
+  HEAD + laid.rows.slice(from, to).reduce((h, r) => h + r.height, 0);
+
+/** How many rows from `from` on fit into `room` mm under a heading; never none, so that every table comes to an end. */
+export function rowsIn(laid: LaidTable, from: number, room: number): number {
+  let left = room - HEAD;
+  let to = from;
+  while (to < laid.rows.length && (laid.rows[to]?.height ?? 0) <= left + 1e-9) left -= laid.rows[to++]?.height ?? 0;
+  return Math.max(to, from + 1);
+}
+
+/** Draws rows [from, to): rule W under the heading and below the last row, H between rows. `y`: top of the heading, then below the last rule. */
+export function drawTable(
+  faces: Faces,
+  laid: LaidTable,
+  x: number,
+  y: number,
+  [from, to]: RowSpan = [0, laid.rows.length],
+): { items: Item[]; y: number } {
+  const start = x + (laid.boxed ? BOX : 0);
+  const xs = laid.columns.map((_, i) => start + laid.columns.slice(0, i).reduce((a, c) => a + c.width + GUTTER, 0));
+  const anchorAt = (i: number): { x: number; anchor: 'start' | 'end' } => {
+    const c = laid.columns[i] as Column;
+    return c.align === 'right'
+      ? { x: (xs[i] as number) + c.width, anchor: 'end' }
+      : { x: xs[i] as number, anchor: 'start' };
+  };
+  const items: Item[] = laid.columns.flatMap(
+    (c, i) => setText(faces, c.label, { ...anchorAt(i), y: y + 3.9, size: SIZE.text, face: 'semibold' }).items,
+  );
+  items.push(...line('W', x, y + HEAD, x + laid.width, y + HEAD));
+  let top = y + HEAD;
+  laid.rows.slice(from, to).forEach((row, r) => {
+    if (r > 0) items.push(...line('H', x, top, x + laid.width, top));
+    const tall = row.cells.some((lines) => lines[0]?.tall === true);
+    const single = row.cells.every((c) => c.length <= 1);
+    const base = top + 1.17 + (single ? row.height / 2 : tall ? (stackHeight(SIZE.text) + 1.2) / 2 : 2.43);
+    if (laid.boxed) items.push(...tickBox(faces, x, base - 1.17 - 2));
+    row.cells.forEach((lines, i) => {
+      const c = laid.columns[i] as Column;
+      items.push(...setLines(faces, lines, { ...anchorAt(i), y: base, size: SIZE.text, face: c.face }).items);
+    });
+    top += row.height;
+  });
+  items.push(...line('W', x, top, x + laid.width, top));
+  return { items, y: top };
+}
