@@ -1,15 +1,15 @@
-import { SPECIES_ROWS } from './species-rows.js';
+import { cell, derived, figure, type Figure } from './printed.js';
+import { CHANGE_13_5 } from './tables/change-13-5.js';
+import { NAMES } from './tables/names.js';
+import { SHRINKAGE_4_3 } from './tables/shrinkage-4-3.js';
+import { SHRINKAGE_4_4 } from './tables/shrinkage-4-4.js';
+import { STRENGTH_5_3A } from './tables/strength-5-3a.js';
+import { STRENGTH_5_5B } from './tables/strength-5-5b.js';
+import { dustOf, type Dust } from './tables/wood-dust.js';
 
-/**
- * How a figure was had: R read in the source, R2 read in two that agree, RM read and remembered alike, MC remembered and
- * borne out by calculation, M from memory only, D derived by equation 13-3 from shrinkage (or by volume).
- */
-export type FigureStatus = 'R' | 'R2' | 'RM' | 'MC' | 'M' | 'D';
-export interface Figure {
-  readonly value: number;
-  readonly source: string;
-  readonly status: FigureStatus;
-}
+export type { Figure, FigureStatus } from './printed.js';
+
+/** A wood with all that is known of it, each figure with its source. */
 export interface Species {
   readonly id: string;
   readonly name: string;
@@ -17,35 +17,108 @@ export interface Species {
   /** Change per 1 % moisture, as a share of the size at 10 %; valid 6 to 14 %. */
   readonly radial: Figure;
   readonly tangential: Figure;
+  /** Moisture at which it begins to shrink, %, as its coefficients take it: 30, of a few woods 22. */
+  readonly start: number;
   /** Oven-dry mass over volume at 12 %. */
   readonly gravity: Figure;
   /** Per cent, green to oven-dry. */
-  readonly shrinkage: { readonly radial: Figure; readonly tangential: Figure };
+  readonly shrinkage: { readonly radial: Figure; readonly tangential: Figure; readonly volumetric?: Figure };
+  /** Modulus of elasticity in bending at 12 %, Pa: apparent, so that a formula leaves shear out. */
+  readonly stiffness: Figure;
+  /** Modulus of rupture in bending at 12 %, Pa. */
+  readonly rupture: Figure;
+  /** Strength in shear along the grain, and in compression across it, at 12 %, Pa. */
+  readonly shear?: Figure;
+  readonly crushing?: Figure;
+  /** Side hardness at 12 %, N. */
+  readonly hardness?: Figure;
+  readonly dust?: Dust;
 }
 
-const HANDBOOK = 'Wood Handbook, FPL-GTR-190';
-const figure = (value: number, status: FigureStatus, table: string): Figure => ({
-  value,
-  status,
-  source:
-    status === 'M'
-      ? `from memory (${HANDBOOK}, ${table})`
-      : status === 'D'
-        ? `derived from ${HANDBOOK}`
-        : status === 'MC'
-          ? `from memory, borne out by calculation (${HANDBOOK}, ${table})`
-          : `${HANDBOOK}, ${table}`,
-});
+const POUND_FORCE = 4.4482216152605;
+const PSI = 6894.757293168;
+/** Woods whose coefficients of table 13-5 are computed from a start at 22 %, as equation 13-3 shows. */
+const EARLY = new Set(['redwood-old', 'redwood-young', 'cedar-western-red', 'teak', 'mahogany-true']);
+const EARLY_START = 22;
+/** Fibre saturation as the handbook's equations take it, %. */
+export const SATURATION = 30;
 
-export const SPECIES: readonly Species[] = SPECIES_ROWS.map((r) => ({
-  id: r[0],
-  name: r[1],
-  kind: r[2] === 'hard' ? 'hardwood' : 'softwood',
-  radial: figure(r[3], r[4], 'table 13-5'),
-  tangential: figure(r[5], r[6], 'table 13-5'),
-  gravity: figure(r[7], r[8], 'table 5-3'),
-  shrinkage: { radial: figure(r[9], r[10], 'tables 4-3, 4-4'), tangential: figure(r[11], r[12], 'tables 4-3, 4-4') },
-}));
+/** Coefficient from shrinkage S (%): equation 13-3 for 1 % at 10 %, 1 / (3000 / S - 20). */
+export const coefficientFrom = (shrinkage: number): number => 1 / (3000 / shrinkage - 20);
+const roundTo = (v: number, places: number): number => Number(v.toFixed(places));
+
+/** Coefficients that table 13-5 does not have: from another list, else from shrinkage. */
+const LISTED: Readonly<Record<string, number>> = { jatoba: 0.003, purpleheart: 0.00212 };
+function changeOf(id: string, way: 'radial' | 'tangential', shrinkage: Figure): Figure {
+  const own = cell(CHANGE_13_5, id, way);
+  if (own) return own;
+  const listed = way === 'tangential' ? LISTED[id] : undefined;
+  if (listed !== undefined) return figure(listed, 'R', 'nwfa-a200');
+  return derived(roundTo(coefficientFrom(shrinkage.value), 5), 'by equation 13-3', [shrinkage]);
+}
+
+/** Specific gravity at 12 % from the basic one: equation 4-11, the volume shrunk by 18 of 30 parts of its shrinkage. */
+function gravityFromBasic(basic: Figure, volumetric: Figure): Figure {
+  const shrunk = volumetric.value * (1 - 12 / SATURATION);
+  return derived(roundTo(basic.value / (1 - shrunk / 100), 3), 'by equation 4-11', [basic, volumetric]);
+}
+
+type Strength = Pick<Species, 'gravity' | 'stiffness' | 'rupture' | 'shear' | 'crushing' | 'hardness'>;
+function strengthOf(id: string, volumetric: Figure): Strength {
+  const own = STRENGTH_5_3A.rows.some(([row]) => row === id);
+  const at = own
+    ? {
+        gravity: cell(STRENGTH_5_3A, id, 'gravity'),
+        stiffness: cell(STRENGTH_5_3A, id, 'stiffness', 1e9),
+        rupture: cell(STRENGTH_5_3A, id, 'rupture', 1e6),
+        shear: cell(STRENGTH_5_3A, id, 'shear', 1e6),
+        crushing: cell(STRENGTH_5_3A, id, 'crushing', 1e6),
+        hardness: cell(STRENGTH_5_3A, id, 'hardness'),
+      }
+    : {
+        gravity: gravityFromBasic(sure(cell(STRENGTH_5_5B, id, 'gravityGreen'), id), volumetric),
+        // Sapele: 1.70 million psi was read, 1.82 is remembered.
+        stiffness:
+          id === 'sapele' ? figure(1.7e6 * PSI, 'R', 'fpl-sapele') : cell(STRENGTH_5_5B, id, 'stiffness', 1e6 * PSI),
+        rupture: cell(STRENGTH_5_5B, id, 'rupture', PSI),
+        shear: cell(STRENGTH_5_5B, id, 'shear', PSI),
+        crushing: undefined,
+        hardness: cell(STRENGTH_5_5B, id, 'hardness', POUND_FORCE),
+      };
+  return {
+    gravity: sure(at.gravity, id),
+    stiffness: sure(at.stiffness, id),
+    rupture: sure(at.rupture, id),
+    ...(at.shear ? { shear: at.shear } : {}),
+    ...(at.crushing ? { crushing: at.crushing } : {}),
+    ...(at.hardness ? { hardness: at.hardness } : {}),
+  };
+}
+/** Tables of this room are whole: what is missing is a slip of ours. */
+function sure(found: Figure | undefined, id: string): Figure {
+  if (found === undefined) throw new Error(`no figure for ${id}`);
+  return found;
+}
+
+function speciesOf([id, name, kind]: (typeof NAMES)[number]): Species {
+  const from = SHRINKAGE_4_3.rows.some(([row]) => row === id) ? SHRINKAGE_4_3 : SHRINKAGE_4_4;
+  const radial = sure(cell(from, id, 'radial'), id);
+  const tangential = sure(cell(from, id, 'tangential'), id);
+  const volumetric = sure(cell(from, id, 'volumetric'), id);
+  const dust = dustOf(id);
+  return {
+    id,
+    name,
+    kind,
+    radial: changeOf(id, 'radial', radial),
+    tangential: changeOf(id, 'tangential', tangential),
+    start: EARLY.has(id) ? EARLY_START : SATURATION,
+    shrinkage: { radial, tangential, volumetric },
+    ...strengthOf(id, volumetric),
+    ...(dust ? { dust } : {}),
+  };
+}
+export const SPECIES: readonly Species[] = NAMES.map(speciesOf);
 
 /** Other names under which the trade asks for a wood. */
 const ALSO: Readonly<Record<string, string>> = {

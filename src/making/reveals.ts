@@ -1,8 +1,8 @@
-import { speciesById } from '../data/species.js';
 import type { Diagnostic } from '../diag/diagnostic.js';
 import { formatLength } from '../lengths/format.js';
 import { inches, nm } from '../lengths/length.js';
 import type { Drawer, Part, Piece } from '../piece/piece.js';
+import { woodOf } from '../wood/material.js';
 import type { Season } from '../wood/moisture.js';
 import { change } from '../wood/movement.js';
 import { compareMarks } from '../words/markOrder.js';
@@ -11,8 +11,8 @@ import { columns, type Table } from './table.js';
 /** Change of a front's height to a moisture, nm; 0 for a wood that is in no table. */
 function moved(piece: Piece, front: Part, from: number, to: number): number {
   const stock = piece.stocks[front.stock];
-  const species = stock?.kind === 'lumber' ? speciesById(stock.material) : undefined;
-  return species ? change(front.size[front.width].value, species, stock?.cut, from, to) : 0;
+  const wood = woodOf(stock);
+  return wood ? change(front.size[front.width].value, wood, stock?.cut, from, to) : 0;
 }
 
 /**

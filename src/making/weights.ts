@@ -1,5 +1,6 @@
 import type { Piece } from '../piece/piece.js';
-import { density, kilograms, pounds } from '../wood/mass.js';
+import { peopleFor } from '../wood/lifting.js';
+import { densityOf, kilograms, pounds } from '../wood/mass.js';
 
 export interface Weights {
   readonly parts: readonly { readonly part: string; readonly kg: number }[];
@@ -7,7 +8,7 @@ export interface Weights {
   readonly lb: number;
   /** Parts whose material is in no table: the total is too low by them. */
   readonly unknown: readonly string[];
-  /** How many people carry it: one up to 50 lb, two up to 150, else three: our default. */
+  /** How many people carry it all at once, 51 lb (23 kg) each; three stands for three and more. */
   readonly carriers: 1 | 2 | 3;
 }
 
@@ -16,12 +17,12 @@ export function weights(piece: Piece, volumes: readonly { readonly id: string; r
   const unknown: string[] = [];
   const parts = piece.parts.map((p) => {
     const stock = piece.stocks[p.stock];
-    const perCubicMetre = stock && density(stock.kind, stock.material);
+    const perCubicMetre = stock && densityOf(stock);
     const volume = volumes.find((v) => v.id === p.id)?.volume;
     if (perCubicMetre === undefined || volume === undefined) unknown.push(p.id);
     return { part: p.id, kg: kilograms(volume ?? 0, perCubicMetre ?? 0) };
   });
   const kg = parts.reduce((s, p) => s + p.kg, 0);
   const lb = pounds(kg);
-  return { parts, kg, lb, unknown, carriers: lb <= 50 ? 1 : lb <= 150 ? 2 : 3 };
+  return { parts, kg, lb, unknown, carriers: Math.min(3, peopleFor(kg)) as 1 | 2 | 3 };
 }

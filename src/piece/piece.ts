@@ -1,4 +1,6 @@
 import type { ComponentBody, DrawerFacts } from '../components/component.js';
+import type { Panel } from '../data/panels.js';
+import type { Species } from '../data/species.js';
 import type { Axis, Face } from '../geom/axis.js';
 import type { Box3 } from '../geom/box.js';
 import type { Placement } from '../geom/placement.js';
@@ -22,6 +24,8 @@ export interface Piece {
   readonly joints: readonly Joint[];
   readonly hardware: readonly Hardware[];
   readonly drawers: readonly Drawer[];
+  /** Parts whose grain runs on from one to the next; as typed, of each pattern in the run's order. */
+  readonly runs?: readonly Run[];
   readonly finish?: string;
   /** Layout rules of the shop for sheet goods. */
   readonly shop: ShopFacts;
@@ -34,6 +38,14 @@ export interface Piece {
   readonly accepted?: readonly Accepted[];
   /** Every figure that was worked out, by name (`W`, `rail_1.top`, `rail_1.up.size`), with its history. */
   readonly values?: Readonly<Record<string, Sized>>;
+}
+/** Parts in the order in which they lie end to end on their board. */
+export interface Run {
+  readonly id: string;
+  readonly parts: readonly string[];
+  readonly order?: 'left to right' | 'right to left' | 'front to back' | 'bottom to top' | 'top to bottom';
+  /** What they are cut from, in the maker's words: `one board`. */
+  readonly from?: string;
 }
 export interface Header {
   readonly title: string;
@@ -48,8 +60,11 @@ export interface Header {
 export interface Stock {
   readonly id: string;
   readonly kind: 'lumber' | 'sheet';
-  /** Key in data/species or data/panels, and its printed name. */
+  /** Key in data/species, data/panels or the shop's own, and its printed name. */
   readonly material: string;
+  /** All figures of the wood (lumber) or of the panel (sheet goods), the shop's own over those of the table. */
+  readonly wood?: Species;
+  readonly panel?: Panel;
   readonly name: string;
   readonly quarter?: string;
   readonly cut?: 'flat' | 'rift' | 'quartered';

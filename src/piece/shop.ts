@@ -1,9 +1,9 @@
-import { speciesById } from '../data/species.js';
 import type { Definition, Length_ } from '../definition/definition.js';
 import type { World } from '../joints/joint.js';
 import type { Length } from '../lengths/length.js';
 import { inches, nm } from '../lengths/length.js';
 import { shopDefaults } from '../shop/defaults.js';
+import { woodOf } from '../wood/material.js';
 import { swell } from '../wood/movement.js';
 import { season } from '../wood/moisture.js';
 import type { Body } from './body.js';
@@ -77,7 +77,7 @@ export function readShop(def: Definition, ev: Evaluator, findings: Findings): Sh
 
 /** Swelling (nm) across the grain of `width` nm of a stock, from making to the wettest; sheet goods do not move. */
 export function swellOf(stock: Stock | undefined, width: number, def: Definition): number {
-  const species = stock?.kind === 'lumber' ? speciesById(stock.material) : undefined;
+  const species = woodOf(stock);
   return species ? nm(swell(width, species, stock?.cut, season(def.room, def.shop?.moisture, def.units))) : 0;
 }
 

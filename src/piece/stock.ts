@@ -1,6 +1,6 @@
-import { PANELS, panelById } from '../data/panels.js';
+import { TABLES, type Materials } from '../data/own.js';
 import { QUARTERS, quarterByName } from '../data/quarters.js';
-import { SPECIES, speciesById, tradeName } from '../data/species.js';
+import { tradeName } from '../data/species.js';
 import type { StockSpec } from '../definition/definition.js';
 import type { JsonPath } from '../diag/diagnostic.js';
 import { nameHint } from '../diag/didYouMean.js';
@@ -13,11 +13,13 @@ export function readStocks(
   specs: Readonly<Record<string, StockSpec>>,
   ev: Evaluator,
   findings: Findings,
+  materials: Materials = TABLES,
 ): Map<string, Stock> {
   const out = new Map<string, Stock>();
   for (const [id, spec] of Object.entries(specs)) {
     const path: JsonPath = ['stock', id];
-    const stock = 'lumber' in spec ? lumber(id, spec, path, findings) : sheet(id, spec, path, ev, findings);
+    const stock =
+      'lumber' in spec ? lumber(id, spec, path, findings, materials) : sheet(id, spec, path, ev, findings, materials);
     if (stock) out.set(id, stock);
   }
   return out;
@@ -28,17 +30,15 @@ function lumber(
   s: Extract<StockSpec, { lumber: string }>,
   path: JsonPath,
   findings: Findings,
+  materials: Materials,
 ): Stock | undefined {
-  const species = speciesById(s.lumber);
+  const species = materials.wood(s.lumber);
   if (!species) {
     findings.error(
       'species-unknown',
       [...path, 'lumber'],
       `There is no species "${s.lumber}" in the table.`,
-      nameHint(
-        s.lumber,
-        SPECIES.map((x) => x.id),
-      ),
+      nameHint(s.lumber, materials.woods),
     );
     return undefined;
   }
@@ -55,6 +55,7 @@ function lumber(
     id,
     kind: 'lumber',
     material: species.id,
+    wood: species,
     name: tradeName(species),
     quarter: s.quarter,
     ...(s.cut ? { cut: s.cut } : {}),
@@ -67,17 +68,15 @@ function sheet(
   path: JsonPath,
   ev: Evaluator,
   findings: Findings,
+  materials: Materials,
 ): Stock | undefined {
-  const panel = panelById(s.sheet);
+  const panel = materials.panel(s.sheet);
   if (!panel) {
     findings.error(
       'panel-unknown',
       [...path, 'sheet'],
       `There is no sheet "${s.sheet}" in the table.`,
-      nameHint(
-        s.sheet,
-        PANELS.map((x) => x.id),
-      ),
+      nameHint(s.sheet, materials.panels),
     );
     return undefined;
   }
@@ -98,6 +97,7 @@ function sheet(
     id,
     kind: 'sheet',
     material: panel.id,
+    panel,
     name: panel.name,
     thickness,
     size: [length, width],
