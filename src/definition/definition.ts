@@ -24,7 +24,14 @@ export interface Definition {
   readonly drawers?: Readonly<Record<string, DrawerSpec>>;
   readonly groups?: Readonly<Record<string, GroupSpec>>;
   readonly runs?: Readonly<
-    Record<string, { readonly parts: readonly string[]; readonly order?: string; readonly from?: string }>
+    Record<
+      string,
+      {
+        readonly parts: readonly string[];
+        readonly order?: 'left to right' | 'right to left' | 'front to back' | 'bottom to top' | 'top to bottom';
+        readonly from?: string;
+      }
+    >
   >;
   readonly finish?: { readonly kind: string; readonly coats?: number };
   readonly shop?: ShopSpec;
@@ -134,7 +141,7 @@ export interface HoleSpec {
 }
 export interface JointSpec {
   readonly kind: string;
-  readonly part: string | readonly string[];
+  readonly part?: string | readonly string[]; // always, but for a joint that a drawer makes: `short_1.corner_back_left`
   readonly into?: string | readonly string[];
   readonly each?: string;
   readonly [field: string]: unknown;

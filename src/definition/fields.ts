@@ -9,6 +9,8 @@ const WITH_LETTERS = `[a-z][a-z0-9]*(?:_(?:[a-z0-9]+|${LETTER}))*`;
 export const KEY = new RegExp(`^${WITH_LETTERS}$`);
 /** A key under `parts`: an id, or a part that a drawer makes (`short_1.front`), about which more is said. */
 export const PART_KEY = new RegExp(`^(?:${WITH_LETTERS}|${ID}\\.${ID})$`);
+/** A key under `joints`: an id, or joints that drawers make (`short_1.corner_front_left`, `short_*.corner_*`). */
+export const JOINT_KEY = new RegExp(`^(?:${WITH_LETTERS}|[a-z*][a-z0-9_*]*\\.[a-z*][a-z0-9_*]*)$`);
 /** A measure: as an id, capitals allowed (`W`, `row_2`). */
 export const MEASURE = /^[A-Za-z][A-Za-z0-9]*(?:_[A-Za-z0-9]+)*$/;
 /** A stock, shop or data key: no letters in braces. */

@@ -146,7 +146,7 @@ function asId(id: string, path: JsonPath): string | undefined {
   if (id.length > 80) return undefined;
   const measure = path[0] === 'measures';
   const [owner, made, ...more] = id.split('.');
-  if (path[0] === 'parts' && made !== undefined && more.length === 0) {
+  if ((path[0] === 'parts' || path[0] === 'joints') && made !== undefined && more.length === 0) {
     const both = [owner as string, made].map((word) => asId(word, []));
     return both.includes(undefined) ? undefined : both.join('.');
   }

@@ -32,6 +32,7 @@ export function formFindings(value: Json, schema: z.ZodType, kinds: readonly Joi
     ...parts(value['parts'], ['parts']),
     ...entries(value['groups']).flatMap(([id, g]) => parts(g['parts'], ['groups', id, 'parts'])),
     ...patterns(value),
+    ...joinedParts(value, kinds),
     ...expressions(value, schema, kinds, letters),
     ...others(value),
   ];
@@ -162,6 +163,29 @@ function circumstances(value: Found): Diagnostic[] {
 }
 const listOf = (v: unknown): readonly Json[] => (Array.isArray(v) ? (v as readonly Json[]) : []);
 
+/** A joint names its parts; one that a drawer makes (`short_1.corner_back_left`) has them already. */
+function joinedParts(value: Found, kinds: readonly JointFields[]): Diagnostic[] {
+  const of = (holder: unknown, path: JsonPath): Diagnostic[] =>
+    entries(holder).flatMap(([id, joint]) => {
+      const made = id.includes('.');
+      const at = { path: [...path, id], key: true };
+      if (made)
+        return ['part', 'into', 'each']
+          .filter((key) => key in joint)
+          .map((key) => diagnose('joint-made', { path: [...at.path, key], key: true }, { id, key }));
+      // A key that is not known may be "part" misspelt: that is told by itself.
+      const { shape } = (kinds.find((k) => k.kind === joint['kind'])?.spec ?? {}) as { shape?: object };
+      const known = new Set(['kind', 'into', 'each', ...Object.keys(shape ?? {})]);
+      if ('part' in joint || Object.keys(joint).some((key) => !known.has(key))) return [];
+      return [
+        diagnose('key-missing', at, { key: 'part', what: 'the part that goes in, or several', example: '"rail_1"' }),
+      ];
+    });
+  return [
+    ...of(value['joints'], ['joints']),
+    ...entries(value['groups']).flatMap(([id, g]) => of(g['joints'], ['groups', id, 'joints'])),
+  ];
+}
 function pattern(value: unknown, path: JsonPath): Diagnostic[] {
   return listed(value).flatMap(([text, at]) => {
     const where = { path: [...path, ...at] };
@@ -234,7 +258,7 @@ function others(value: Found): Diagnostic[] {
   return findings;
 }
 /** A day of the Gregorian calendar, ISO 8601 extended form. */
-function isDate(text: string): boolean {
+export function isDate(text: string): boolean {
   const m = /^(\d{4})-(\d\d)-(\d\d)$/.exec(text);
   if (m === null) return false;
   const [year, month, day] = [Number(m[1]), Number(m[2]), Number(m[3])];

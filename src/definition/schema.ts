@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import {
+  JOINT_KEY,
   KEY,
   Length,
   MEASURE,
@@ -124,12 +125,15 @@ const Drawer = z
 const Run = z
   .strictObject({
     parts: words('the parts, in order; * stands for any', ['long_*.front']),
-    order: text('the order in which they are cut from the board', 'left to right').optional(),
+    order: choice(
+      ['left to right', 'right to left', 'front to back', 'bottom to top', 'top to bottom'],
+      'the order in which the parts of one * or range lie on the board; as made when left out',
+    ).optional(),
     from: text('what they are cut from', 'one board').optional(),
   })
   .meta({ description: 'parts whose grain runs on', examples: [{ parts: ['long_*.front'], order: 'left to right' }] });
 const JOINT_SHAPE = {
-  part: ids('the part that goes in, or several', 'rail_{2..5}'),
+  part: ids('the part that goes in, or several; a joint that a drawer makes has its own', 'rail_{2..5}').optional(),
   into: ids('the part that it goes into, or several', ['side_left', 'side_right']).optional(),
   each: text('a letter and a range: index goes with index', 'i = 1..3').optional(),
 };
@@ -186,7 +190,11 @@ export function definitionSchema(kinds: readonly JointFields[] = []) {
         .record(z.string().regex(PLAIN_ID), Stock)
         .meta({ description: 'what parts are made of', examples: [{ oak: { lumber: 'oak-white', quarter: '5/4' } }] }),
       parts: byId(Part, 'the parts; short_1.front says more about a part that a drawer makes', PART_KEY),
-      joints: byId(Joint, 'the joints').optional(),
+      joints: byId(
+        Joint,
+        'the joints; short_1.corner_back_left says otherwise about one that a drawer makes',
+        JOINT_KEY,
+      ).optional(),
       drawers: byId(Drawer, 'grids of drawers').optional(),
       groups: byId(Group, 'groups of parts').optional(),
       runs: byId(Run, 'runs of grain').optional(),

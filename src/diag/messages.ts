@@ -89,6 +89,8 @@ export const MESSAGES = {
     say(`{${f.letter}} stands in the name, but nothing counts ${f.letter}`, `add "each": "${f.letter} = 1..3"`),
   'each-shift': (f: { found: string }) =>
     say(`${f.found} cannot stand in the name that is made`, 'write {i} in the key'),
+  'joint-made': (f: { id: string; key: string }) =>
+    say(`the joint "${f.id}" is made by its drawer, which decides its "${f.key}"`, `take "${f.key}" out`),
   'entries-too-many': (f: { section: string; found: number; most: number }) =>
     say(`"${f.section}" has ${f.found} entries; at most ${f.most} are read`, 'count rows out with "each": "i = 1..20"'),
   'parts-too-many': (f: { found: number; most: number }) =>

@@ -15,6 +15,13 @@ export const pairField = (description: string, example: readonly [string, string
     .tuple([z.union([z.string(), z.number()]), z.union([z.string(), z.number()])])
     .optional()
     .meta({ description, examples: [[...example]] });
+/** An optional list of lengths. */
+export const lengthsField = (description: string, example: readonly string[]) =>
+  z
+    .array(z.union([z.string(), z.number()]))
+    .min(1)
+    .optional()
+    .meta({ description, examples: [[...example]] });
 /** An optional face of the finished piece. */
 export const faceField = (description: string, example: (typeof FACES)[number]) =>
   z
@@ -56,6 +63,11 @@ export function pair(spec: Resolved, key: string): readonly [Sized, Sized] | und
   if (!Array.isArray(v)) return undefined;
   const [a, b]: readonly unknown[] = v;
   return isSized(a) && isSized(b) ? [a, b] : undefined;
+}
+/** A list of lengths; undefined when it is not given. */
+export function several(spec: Resolved, key: string): readonly Sized[] | undefined {
+  const v = spec[key];
+  return Array.isArray(v) ? (v as readonly unknown[]).filter(isSized) : undefined;
 }
 export const text = (spec: Resolved, key: string): string | undefined => {
   const v = spec[key];

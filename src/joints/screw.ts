@@ -13,7 +13,18 @@ import type { Sized } from '../value/sized.js';
 import { byRule, derived, given } from '../value/sized.js';
 import type { BoreCut } from '../words/cut.js';
 import { inchBox } from './example.js';
-import { choiceField, count, countField, faceField, lengthField, maybe, sized, text } from './fields.js';
+import {
+  choiceField,
+  count,
+  countField,
+  faceField,
+  lengthField,
+  lengthsField,
+  maybe,
+  several,
+  sized,
+  text,
+} from './fields.js';
 import type { Given, JointKind, Resolved, Site, SiteBody } from './joint.js';
 import { common, either, endOf, fig, finding, INTO, offAxis, resists, sideOf, THICK, wall, WIDE } from './place.js';
 
@@ -49,6 +60,10 @@ const spec = z.strictObject({
   count: countField('Number of screws', 3),
   sink: lengthField('How far the head is sunk below the surface', '1/8'),
   inset: lengthField('Distance of the first and last screw from the ends of the contact', '2'),
+  at: lengthsField(
+    'Where they stand instead: from the left, front or bottom end of the contact, along its longer side',
+    ['2', '9 1/2'],
+  ),
   face: faceField('Pocket holes: the face of the entering part in which they start', 'back'),
 });
 
@@ -114,14 +129,55 @@ function spread(over: Span, n: number, inset: number, step: Length): number[] {
     i === 0 ? nm(over[0] + inset) : i === n - 1 ? nm(over[1] - inset) : snap(over[0] + inset + i * gap, step),
   );
 }
+/** The contact of the two parts: its longer and its shorter side. */
+function sides(site: Site): { readonly alongWide: boolean; readonly long: Span; readonly short: Span } {
+  const { thick, wide } = site.contact;
+  const alongWide = width(wide) >= width(thick);
+  return alongWide ? { alongWide, long: wide, short: thick } : { alongWide, long: thick, short: wide };
+}
+/** Screws whose places are typed: in one row along the middle. */
+function placesAsTyped(at: readonly Sized[], site: Site): [number, number][] {
+  const { alongWide, long, short } = sides(site);
+  const s = snap(middle(short), site.world.step);
+  return at.map(({ value }): [number, number] => (alongWide ? [s, nm(long[0] + value)] : [nm(long[0] + value), s]));
+}
+/** Places that are typed and cannot be: beyond the contact, or with a number and an inset beside them. */
+function judgePlaces(spec: Resolved, site: Site): Diagnostic[] {
+  const at = several(spec, 'at');
+  if (!at) return [];
+  const size = width(sides(site).long);
+  const beyond = at.find(({ value }) => value <= 0 || value >= size);
+  const also = ['count', 'inset'].find((key) => spec[key] !== undefined);
+  return [
+    ...(beyond
+      ? [
+          finding(
+            site,
+            'error',
+            'screw-outside',
+            `A screw at ${fig(site, beyond.value)} is not on the contact, which is ${fig(site, size)} long.`,
+            { field: 'at', hint: 'Places are measured from the left, front or bottom end of what both parts share.' },
+          ),
+        ]
+      : []),
+    ...(also === undefined
+      ? []
+      : [
+          finding(site, 'error', 'screw-places', `The places of the screws are given by "at" and by "${also}".`, {
+            field: also,
+            hint: 'Keep one of the two.',
+          }),
+        ]),
+  ];
+}
 /**
  * Along the longer side of the contact; in two rows where the shorter side is over 3 in (75 mm) and the number is even.
  * Without a number: one for every 12 in (300 mm) and one more (our default, never fewer than 2).
  */
 function places(spec: Resolved, site: Site): [number, number][] {
-  const { thick, wide } = site.contact;
-  const alongWide = width(wide) >= width(thick);
-  const [long, short] = alongWide ? [wide, thick] : [thick, wide];
+  const typed = several(spec, 'at');
+  if (typed) return placesAsTyped(typed, site);
+  const { alongWide, long, short } = sides(site);
   const n = count(spec, 'count') ?? Math.max(2, Math.ceil(width(long) / either(site.world, 12, 300)) + 1);
   const rows = n >= 4 && n % 2 === 0 && width(short) > either(site.world, 3, 75) ? 2 : 1;
   // Pockets are long: those along an edge keep clear of those at its ends.
@@ -261,7 +317,7 @@ export const screw: JointKind<unknown, Screws> = {
   kind: 'screw',
   words: 'screws',
   spec,
-  lengths: ['sink', 'inset'],
+  lengths: ['sink', 'inset', 'at'],
   stance: 'face',
   rank: 3,
   example: {
@@ -311,7 +367,7 @@ export const screw: JointKind<unknown, Screws> = {
       ...(face ? { face } : {}),
     };
     const side = hole === 'pocket' ? offAxis(spec, 'face', THICK, site) : undefined;
-    return { r, findings: [...unread, ...(side ? [side] : []), ...judge(r, site)] };
+    return { r, findings: [...unread, ...(side ? [side] : []), ...judgePlaces(spec, site), ...judge(r, site)] };
   },
   give,
 };

@@ -43,7 +43,8 @@ export function expand(def: Definition, findings: Findings): Drafts {
   for (const [key, spec] of Object.entries(def.parts))
     if (!isMade(key)) addPart(raw, key, spec, ['parts', key], findings);
   const joints: JointDraft[] = [];
-  for (const [key, spec] of Object.entries(def.joints ?? {})) joints.push(...countJoint(key, spec, ['joints', key]));
+  for (const [key, spec] of Object.entries(def.joints ?? {}))
+    if (!isMade(key)) joints.push(...countJoint(key, spec, ['joints', key]));
   for (const [key, group] of Object.entries(def.groups ?? {})) addGroup(raw, joints, def, key, group, findings);
   const parts = new Map<string, Draft>();
   for (const id of raw.keys()) {

@@ -1,11 +1,8 @@
 import type { Definition } from '../definition/definition.js';
 import type { JsonPath } from '../diag/diagnostic.js';
-import { nameHint } from '../diag/didYouMean.js';
 import { FACES } from '../geom/axis.js';
 import type { Drafts } from './expand.js';
 import type { Findings } from './fault.js';
-import { matches } from './patterns.js';
-import type { Piece } from './piece.js';
 
 /** Words that an expression reads in its own way; a measure may not be called like a face either, though a part may (`top.bottom`). */
 const RESERVED: ReadonlySet<string> = new Set(['floor', 'min', 'max', 'round', 'mid']);
@@ -37,19 +34,4 @@ export function checkIds(def: Definition, drafts: Drafts, measures: readonly str
   for (const id of Object.keys(def.joints ?? {})) take(id, 'joint', ['joints', id]);
   for (const id of Object.keys(def.drawers ?? {})) take(id, 'drawer', ['drawers', id]);
   for (const id of Object.keys(def.groups ?? {})) take(id, 'group', ['groups', id]);
-}
-
-/** Runs of grain name parts that there are. */
-export function checkRuns(def: Definition, piece: Pick<Piece, 'parts'>, findings: Findings): void {
-  const ids = piece.parts.map((p) => p.id);
-  for (const [id, run] of Object.entries(def.runs ?? {}))
-    run.parts.forEach((pattern, k) => {
-      if (matches(pattern, ids).length === 0)
-        findings.error(
-          'part-unknown',
-          ['runs', id, 'parts', k],
-          `No part is called like "${pattern}".`,
-          nameHint(pattern.replace(/[{*].*$/, ''), ids),
-        );
-    });
 }

@@ -38,25 +38,14 @@ export interface JointPlan {
 
 /** The joint of a definition with its lengths evaluated; undefined when it cannot be read (told). */
 export function planJoint(draft: JointDraft, ctx: MeetingContext): JointPlan[] {
-  const { kind: word, part, into, each, ...fields } = draft.spec;
-  const kind = ctx.kinds.find((k) => k.kind === word);
-  if (!kind) {
-    ctx.findings.error(
-      'joint-unknown',
-      [...draft.path, 'kind'],
-      `There is no joint "${word}".`,
-      nameHint(
-        word,
-        ctx.kinds.map((k) => k.kind),
-      ),
-    );
-    return [];
-  }
+  const { part, into, each } = draft.spec;
+  const kind = kindOf(draft.spec.kind, [...draft.path, 'kind'], ctx);
+  if (!kind) return [];
   const sets = each === undefined ? [{}] : countedOut(each, draft.path, ctx.findings);
   const list = (p: JointSpec['part'] | undefined): readonly string[] =>
     p === undefined ? [] : typeof p === 'string' ? [p] : p;
   return (sets ?? []).flatMap((letters) => {
-    const spec = fieldsOf(kind, fillDeep(fields, letters), draft.path, ctx);
+    const spec = fieldsOf(kind, fillDeep(draft.spec, letters), draft.path, ctx);
     const filled = (p: readonly string[]): string[] => p.map((x) => fill(x, letters));
     return spec
       ? [{ id: draft.id, kind, spec, parts: filled(list(part)), into: filled(list(into)), path: draft.path }]
@@ -64,7 +53,18 @@ export function planJoint(draft: JointDraft, ctx: MeetingContext): JointPlan[] {
   });
 }
 
-function fieldsOf(
+/** The kind of joint of that name; undefined when there is none (told). */
+export function kindOf(word: string, path: JsonPath, ctx: MeetingContext): JointKind | undefined {
+  const kind = ctx.kinds.find((k) => k.kind === word);
+  const names = ctx.kinds.map((k) => k.kind);
+  if (!kind) ctx.findings.error('joint-unknown', path, `There is no joint "${word}".`, nameHint(word, names));
+  return kind;
+}
+/** What every joint has; the rest are the kind's own. */
+const EVERY = new Set(['kind', 'part', 'into', 'each']);
+
+/** A kind's own fields worked out; undefined when one cannot be (told). */
+export function fieldsOf(
   kind: JointKind,
   fields: Readonly<Record<string, unknown>>,
   path: JsonPath,
@@ -72,6 +72,7 @@ function fieldsOf(
 ): Resolved | undefined {
   const out: Record<string, Resolved[string]> = {};
   for (const [key, value] of Object.entries(fields)) {
+    if (EVERY.has(key)) continue;
     if (!kind.lengths.includes(key)) {
       if (typeof value === 'number' && value > MOST_OF_ONE) {
         ctx.findings.error(

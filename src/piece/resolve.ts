@@ -2,7 +2,6 @@ import type { ComponentWorld } from '../components/index.js';
 import { shiftCut } from '../components/index.js';
 import type { Definition } from '../definition/definition.js';
 import type { Outcome } from '../diag/diagnostic.js';
-import { nameHint } from '../diag/didYouMean.js';
 import { AXIS_NAMES, faceOf } from '../geom/axis.js';
 import { JOINTS } from '../joints/index.js';
 import type { JointKind } from '../joints/joint.js';
@@ -11,6 +10,7 @@ import type { BoreCut, BoxCut, MarkCut } from '../words/cut.js';
 import { bodyFrom, bodyOf } from './bodies.js';
 import type { Body } from './body.js';
 import { originOf } from './body.js';
+import { checkMade, madePlans } from './drawer-joints.js';
 import type { Made as MadeDrawer } from './drawers.js';
 import { makeDrawers } from './drawers.js';
 import { markEqual } from './equal.js';
@@ -23,15 +23,17 @@ import { partsOf } from './facts.js';
 import { Findings } from './fault.js';
 import { Graph } from './graph.js';
 import { leans } from './lean.js';
-import { checkIds, checkRuns } from './ids.js';
+import { checkIds } from './ids.js';
 import type { JointsMade } from './joints.js';
 import { makeJoints } from './joints.js';
+import { materialsOf } from './materials.js';
 import { defineMeasures } from './measures.js';
 import type { JointPlan, MeetingContext } from './meetings.js';
 import { meetingsOf, planJoint } from './meetings.js';
 import { override } from './override.js';
 import type { Drawer, Hardware, Part, Piece, Stock } from './piece.js';
 import { profileOf } from './profile.js';
+import { runsOf } from './runs.js';
 import type { Shop } from './shop.js';
 import { readShop, stepOf, swellOf, worldOf } from './shop.js';
 import { slideLines, slideScrews } from './slide-screws.js';
@@ -66,10 +68,17 @@ export function resolvePiece(def: Definition, opts: ResolveOptions = {}): Outcom
           world: componentWorld(setting, def),
           findings,
         });
-  const hardware = drawers.flatMap((d) => addDrawer(d, bodies, plans, setting, ctx));
+  const hardware = drawers.flatMap((d) => addDrawer(d, bodies, plans, setting, def, ctx));
   const slides = drawers.flatMap((d) => d.expansion.slides ?? []);
   hardware.push(...slideScrews(slides, { bodies, step: setting.shop.step, ev: setting.ev, findings }));
-  if (failed.size === 0) override(def, bodies, findings);
+  if (failed.size === 0) {
+    override(def, bodies, findings);
+    checkMade(
+      def,
+      drawers.flatMap((d) => d.expansion.joints.map((j) => j.id)),
+      ctx,
+    );
+  }
   const meets = meetingsOf(plans, ctx);
   if (meets.length > MOST_JOINTS) {
     const message = `${meets.length} joints are asked for; at most ${MOST_JOINTS} are built.`;
@@ -92,8 +101,11 @@ export function resolvePiece(def: Definition, opts: ResolveOptions = {}): Outcom
   // Parts named elsewhere are looked up once all are there; what has failed is not told again as missing.
   const all = failed.size === 0;
   const named = { parts: parts.map((p) => p.id), joints: settled.joints, ev: setting.ev, findings };
-  const piece: Piece = { ...settled, profile, ...(all ? circumstancesOf(def, named) : {}) };
-  if (all) checkRuns(def, piece, findings);
+  const piece: Piece = {
+    ...settled,
+    profile,
+    ...(all ? { runs: runsOf(def, bodies, findings), ...circumstancesOf(def, named) } : {}),
+  };
   return findings.list.some((f) => f.severity === 'error')
     ? { findings: findings.list }
     : { value: piece, findings: findings.list };
@@ -121,7 +133,7 @@ function settingOf(def: Definition, drafts: Drafts, findings: Findings): Setting
   const ev = new Evaluator(graph, def.units, findings, measures, new Set(drafts.parts.keys()), leaning, drafts.lost);
   measures.push(...defineMeasures(def.measures ?? {}, ev, stepOf(def, ev), findings));
   checkIds(def, drafts, measures, findings);
-  const stocks = readStocks(def.stock, ev, findings);
+  const stocks = readStocks(def.stock, ev, findings, materialsOf(def, findings));
   const setting: Setting = {
     ev,
     graph,
@@ -179,6 +191,7 @@ function addDrawer(
   bodies: Map<string, Body>,
   plans: JointPlan[],
   s: Setting,
+  def: Definition,
   ctx: MeetingContext,
 ): Hardware[] {
   const { expansion, path } = made;
@@ -205,20 +218,7 @@ function addDrawer(
       for (const k of [0, 1] as const)
         s.graph.define(`${p.id}.${faceOf(a, k === 0 ? -1 : 1)}`, path, () => p.box[a][k]);
   }
-  for (const j of expansion.joints) {
-    const kind = ctx.kinds.find((k) => k.kind === j.kind);
-    if (!kind)
-      s.findings.error(
-        'joint-unknown',
-        [...path, 'box', 'corner'],
-        `There is no joint "${j.kind}" for the drawer "${expansion.drawer?.id ?? ''}".`,
-        nameHint(
-          j.kind,
-          ctx.kinds.map((k) => k.kind),
-        ),
-      );
-    else plans.push({ id: j.id, kind, spec: j.fields, parts: [j.part], into: j.into, path });
-  }
+  plans.push(...madePlans(expansion.joints, path, def, ctx));
   return expansion.hardware.map((h) => ({ ...h }));
 }
 

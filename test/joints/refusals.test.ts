@@ -41,6 +41,8 @@ describe.each([
   ['screw', 'screw-short', { screw: '#8 x 3/4' }, 'as long as the rail is thick'],
   ['screw', 'screw-through', { screw: '#8 x 1 3/4' }, '1 in into 7/8'],
   ['screw', 'screw-sink', { sink: L(0.75) }, 'head sunk right through'],
+  ['screw', 'screw-outside', { at: [L(2), L(34.25)] }, 'at the very end of a contact 34 1/4 long'],
+  ['screw', 'screw-places', { at: [L(2)], count: 3 }, 'places and a number'],
 ] as const)('%s: %s', (name, code, spec, _why) => {
   it('is refused with where and what', () => {
     const hit = found(name, spec as Resolved).find((f) => f.code === code);

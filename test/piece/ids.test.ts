@@ -26,6 +26,33 @@ describe('one name space', () => {
     );
     expect([f?.code, f?.path]).toEqual(['part-unknown', ['runs', 'fronts', 'parts', 1]]);
   });
+  it('gives runs of grain in the order of the run, whatever the order of the definition', () => {
+    const front = (low: string) => part({ grain: 'across', across: { from: low, size: '4' }, deep: ['0', '3/4'] });
+    const parts = { lid: part(), front_1: front('9'), front_2: front('0'), front_3: front('5') };
+    const run = (more: object) => ({ fronts: { parts: ['lid', 'front_*'], ...more } });
+    expect(solved(definition({ parts, runs: run({}) })).runs).toEqual([
+      { id: 'fronts', parts: ['lid', 'front_1', 'front_2', 'front_3'] },
+    ]);
+    expect(solved(definition({ parts, runs: run({ order: 'left to right', from: 'one board' }) })).runs).toEqual([
+      { id: 'fronts', parts: ['lid', 'front_2', 'front_3', 'front_1'], order: 'left to right', from: 'one board' },
+    ]);
+    expect(solved(definition({ parts, runs: run({ order: 'right to left' }) })).runs?.[0]?.parts).toEqual([
+      'lid',
+      'front_1',
+      'front_3',
+      'front_2',
+    ]);
+  });
+  it('refuses runs of mixed stock, of a part twice, of a board without grain', () => {
+    const codes = (parts: object, runs: object): string[] =>
+      errorsOf(definition({ parts, runs } as never)).map((f) => f.code);
+    const mixed = { a: part(), b: part({ stock: 'poplar', across: ['0', '3/4'] }) };
+    expect(codes(mixed, { r: { parts: ['a', 'b'] } })).toEqual(['run-mixed-stock']);
+    expect(codes({ a: part() }, { r: { parts: ['a', 'a'] } })).toEqual(['run-twice']);
+    expect(codes({ a: part() }, { r: { parts: ['a'] }, s: { parts: ['a'] } })).toEqual(['run-twice']);
+    const sheet = { a: part({ stock: 'ply', across: { from: '0' }, grain: 'none' }) };
+    expect(codes(sheet, { r: { parts: ['a'] } })).toEqual(['run-no-grain']);
+  });
   it('counts a joint out by `each`', () => {
     const piece = solved(
       definition({
