@@ -32,7 +32,7 @@ export async function inputOf(def: object | string): Promise<CheckInput> {
     if (!solids.value) throw new Error(JSON.stringify(solids.findings));
     const volumes = solids.value.parts.map(({ id, volume }) => ({ id, volume }));
     const at = season(value.room, value.shop?.moisture, value.units);
-    const making = makeLists(piece, volumes, at).value;
+    const making = makeLists(piece, volumes).value;
     if (!making) throw new Error('no lists');
     return { piece, solids: solids.value, making, season: at };
   } finally {
