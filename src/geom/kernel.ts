@@ -1,7 +1,8 @@
 import { sidesFor } from './angle.js';
 import type { Axis } from './axis.js';
-import type { Box3, Vec3 } from './box.js';
+import { byAxis, type Box3, type Vec3 } from './box.js';
 import { canonicalMesh, canonicalRings } from './canonical.js';
+import { commonRoom } from './common.js';
 import { keyOf } from './key.js';
 import { areaOf, flatten, TURNED_TOLERANCE } from './outline.js';
 import { dot, type Placement } from './placement.js';
@@ -165,12 +166,12 @@ class Arena implements CountedKernel {
     return mesh;
   }
   overlap(a: Recipe, b: Recipe): { volume: number; at?: Box3 } {
-    const [p, q] = [this.solid(a), this.solid(b)];
-    if (!this.boxesMeet(p, q)) return { volume: 0 };
-    return this.using(p.intersect(q), (common) => {
-      const at = this.boundsOf(common);
-      return at ? { volume: common.volume() * MM ** 3, at } : { volume: 0 };
-    });
+    const room = commonRoom(a, b);
+    const solid = room && this.solid(room.recipe);
+    const at = solid && this.boundsOf(solid);
+    if (!at) return { volume: 0 };
+    const back = (x: number, i: Axis): number => Math.round((x + room.shift[i] / 1e6) * 1e9) / 1e9 + 0;
+    return { volume: solid.volume() * MM ** 3, at: byAxis((i) => [back(at[i][0], i), back(at[i][1], i)]) };
   }
   slice(recipe: Recipe, point: Vec3, u: Vec3, v: Vec3): Rings {
     const n = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]] as const;

@@ -1,8 +1,10 @@
 import type { Diagnostic, JsonPath } from '../diag/diagnostic.js';
 import { AXES } from '../geom/axis.js';
 import { width, type Box3, type Span } from '../geom/box.js';
+import { reachOf } from '../geom/reach.js';
 import type { Recipe } from '../geom/recipe.js';
 import type { Kernel } from '../geom/solid.js';
+import { squared } from '../geom/squared.js';
 import type { Units } from '../lengths/length.js';
 import type { Piece } from '../piece/piece.js';
 import { named } from './named.js';
@@ -13,6 +15,7 @@ interface Body {
   /** `A1 (left side)`. */
   readonly called: string;
   readonly recipe: Recipe;
+  /** Holds it, piece axes, nm. */
   readonly box: Box3;
   readonly path: JsonPath;
   /** Hardware only: parts that it may enter. */
@@ -39,15 +42,15 @@ const where = (at: Box3, units: Units): string => {
 const bulk = (mm3: number, units: Units): string =>
   units === 'in' ? `${+(mm3 / 25.4 ** 3).toPrecision(2)} cubic inches` : `${+mm3.toPrecision(2)} mm³`;
 
-function bodiesOf(piece: Piece, world: ReadonlyMap<string, Recipe>, kernel: Kernel): Body[] {
+function bodiesOf(piece: Piece, world: ReadonlyMap<string, Recipe>): Body[] {
   const parts = piece.parts.flatMap((part): Body[] => {
     const recipe = world.get(part.id);
-    const box = recipe && kernel.bounds(recipe);
+    const box = recipe && reachOf(squared(recipe));
     const path = part.size.find((s) => s.path)?.path?.slice(0, 2) ?? ['parts', part.id];
     return box ? [{ id: part.id, called: `${part.mark} (${part.name})`, recipe, box, path }] : [];
   });
   const hardware = piece.hardware.flatMap((h): Body[] => {
-    const box = kernel.bounds(h.body);
+    const box = reachOf(squared(h.body));
     const owner = piece.parts.find((p) => h.into.includes(p.id));
     const joint = piece.joints.find((j) => h.id.startsWith(`${j.id}.`));
     const drawer = h.drawer?.replace(/(_\d+)+$/, '');
@@ -84,7 +87,7 @@ const low = (bodies: readonly Body[], i: number): number => (bodies[i] as Body).
 
 /** Every pair of parts and bought things that would fill the same room, each an error with its volume and place. */
 export function interference(piece: Piece, world: ReadonlyMap<string, Recipe>, kernel: Kernel): Diagnostic[] {
-  return nearPairs(bodiesOf(piece, world, kernel)).flatMap(([a, b]): Diagnostic[] => {
+  return nearPairs(bodiesOf(piece, world)).flatMap(([a, b]): Diagnostic[] => {
     if (allowed(a, b)) return [];
     const { volume, at } = named(
       () => `${a.called} with ${b.called}`,

@@ -1,6 +1,7 @@
 import type { Diagnostic } from '../diag/diagnostic.js';
 import { FACES, faceAxis, faceSign, type Face } from '../geom/axis.js';
 import { byAxis } from '../geom/box.js';
+import { shareRoom } from '../geom/common.js';
 import { shifted } from '../geom/placement.js';
 import type { Recipe } from '../geom/recipe.js';
 import type { Kernel } from '../geom/solid.js';
@@ -37,9 +38,9 @@ export function halvesMeet(piece: Piece, world: ReadonlyMap<string, Recipe>, ker
     const [a, b] = [parts.get(joint.entering), parts.get(joint.receiving)];
     const [solid, mate] = [world.get(joint.entering), world.get(joint.receiving)];
     if (!a || !b || !solid || !mate) return []; // said already: nothing was left of it
-    if (takenFor(joint, b).some((taken) => kernel.overlap(solid, taken).volume > 0)) return [];
+    if (takenFor(joint, b).some((taken) => shareRoom(solid, taken, kernel))) return [];
     const ways = [...joint.way, ...FACES.filter((f) => !joint.way.includes(f))];
-    if (ways.some((way) => kernel.overlap(nudged(solid, way), mate).volume > 0)) return [];
+    if (ways.some((way) => shareRoom(nudged(solid, way), mate, kernel))) return [];
     return [
       {
         code: 'joint-apart',

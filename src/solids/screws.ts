@@ -1,9 +1,13 @@
 import type { Diagnostic } from '../diag/diagnostic.js';
 import { AXES, type Axis } from '../geom/axis.js';
-import { byAxis, width, withSpan, type Box3 } from '../geom/box.js';
+import { byAxis, span, width, withSpan, type Box3 } from '../geom/box.js';
+import { coveredBy } from '../geom/covered.js';
+import { nearby } from '../geom/nearby.js';
 import { IDENTITY, unturn, type Placement } from '../geom/placement.js';
+import { reachOf } from '../geom/reach.js';
 import type { Recipe } from '../geom/recipe.js';
 import type { Kernel } from '../geom/solid.js';
+import { squared } from '../geom/squared.js';
 import { NM_PER_MM } from '../lengths/length.js';
 import type { Hardware, Part, Piece } from '../piece/piece.js';
 import { partRecipe } from './cutRecipe.js';
@@ -41,9 +45,21 @@ const solidWood = (part: Part): Recipe => ({
 });
 const nmBox = (b: Box3): Box3 => byAxis((a) => [Math.floor(b[a][0] * NM_PER_MM), Math.ceil(b[a][1] * NM_PER_MM)]);
 
+/** True when all of a screw's box beyond the first that wood reaches is surely filled with wood. Own axes, nm. */
+function inWood(s: Upright, reach: Box3, own: readonly Recipe[]): boolean {
+  const ends = own.map((w) => reachOf(w)?.[s.axis][s.toward > 0 ? 0 : 1]).filter((x) => x !== undefined);
+  const first = s.toward > 0 ? Math.min(...ends) : Math.max(...ends);
+  const over = span(first, reach[s.axis][s.toward > 0 ? 1 : 0]);
+  return coveredBy(withSpan(reach, s.axis, over), own);
+}
 /** What of a screw stands in air beyond the place where it first enters wood; its own axes, mm. Undefined: nothing. */
 function bare(s: Upright, wood: readonly Recipe[], kernel: Kernel): { volume: number; at: Box3 } | undefined {
-  const own = wood.map((of): Recipe => ({ op: 'placed', by: inverse(s.place), of }));
+  const reach = reachOf(s.body);
+  if (!reach) return undefined;
+  const own = wood
+    .map((of) => nearby(squared({ op: 'placed', by: inverse(s.place), of }), reach))
+    .filter((w) => w !== undefined);
+  if (own.length > 0 && inWood(s, reach, own)) return undefined;
   const whole = kernel.bounds(s.body);
   const first = own
     .map((w) => kernel.overlap(s.body, w).at?.[s.axis])
@@ -90,18 +106,18 @@ export function bareScrews(piece: Piece, world: ReadonlyMap<string, Recipe>, ker
     whole.set(part.id, known);
     return known;
   };
-  const boxes = new Map([...world].map(([id, recipe]) => [id, kernel.bounds(recipe)]));
+  const boxes = new Map([...world].map(([id, recipe]) => [id, reachOf(squared(recipe))]));
   return piece.hardware.flatMap((h): Diagnostic[] => {
     const s = h.kind === 'screw' ? upright(h.body) : undefined;
     const parts = piece.parts.filter((p) => h.into.includes(p.id));
-    const box = s && kernel.bounds(h.body);
+    const box = s && reachOf(squared(h.body));
     if (!s || !box || parts.length === 0) return [];
     // Wood of other parts in its way is told as filling the same room, and is no air.
     const near = piece.parts.filter((p) => {
       const other = boxes.get(p.id);
       return !parts.includes(p) && other && AXES.every((a) => other[a][0] < box[a][1] && box[a][0] < other[a][1]);
     });
-    const wood = [...parts.map(woodOf), ...near.map((p) => world.get(p.id) as Recipe)];
+    const wood = [...parts.map(woodOf), ...near.map((p) => world.get(p.id) as Recipe)].map(squared);
     const found = named(
       () => `screw ${h.id}`,
       () => bare(s, wood, kernel),
