@@ -119,7 +119,6 @@ async function packetOf(piece: Piece, solids: Solids, kernel: Kernel, ctx: Conte
   const lists = makeLists(
     piece,
     solids.parts.map(({ id, volume }) => ({ id, volume })),
-    ctx.season,
   ); // 5
   found.push(...laid.findings, ...lists.findings);
   if (!laid.value || !lists.value || hasErrors(found)) return {};
@@ -138,6 +137,7 @@ async function packetOf(piece: Piece, solids: Solids, kernel: Kernel, ctx: Conte
     faces,
     hash: shortHash(hash),
     findings: found,
+    ...(checked.value ? { checks: checked.value } : {}),
   }); // 7
   onStage('report');
   const { header } = piece;

@@ -38,7 +38,7 @@ export function standing(part: Part): Standing | undefined {
 
 /** Where a face of a part looks in the piece; undefined when it leans. */
 export function faceInPiece(part: Part, face: Axis, side: number): Face | undefined {
-  const way = turn(part.place, byAxis((a) => (a === face ? side : 0)) as [number, number, number]); // prettier-ignore
+  const way = turn(part.place, byAxis((a) => (a === face ? side : 0)) as [number, number, number]);
   const axis = AXES.find((a) => Math.abs(way[a]) === 1);
   return axis === undefined ? undefined : faceOf(axis, way[axis]);
 }
@@ -75,7 +75,9 @@ export function meetingsOf(piece: Piece, stands: ReadonlyMap<string, Standing>):
   });
 }
 export const standingsOf = (piece: Piece): ReadonlyMap<string, Standing> =>
-  new Map(piece.parts.flatMap((p) => {
-    const s = standing(p);
-    return s ? [[p.id, s] as const] : [];
-  })); // prettier-ignore
+  new Map(
+    piece.parts.flatMap((p) => {
+      const s = standing(p);
+      return s ? [[p.id, s] as const] : [];
+    }),
+  );

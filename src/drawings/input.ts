@@ -1,3 +1,4 @@
+import type { Checked } from '../checks/index.js';
 import type { Diagnostic } from '../diag/diagnostic.js';
 import type { Kernel } from '../geom/solid.js';
 import type { Layout } from '../layout/layout.js';
@@ -23,6 +24,8 @@ export interface DrawInput {
   /** Short hash of the inputs. */
   readonly hash: string;
   readonly findings: readonly Diagnostic[];
+  /** What the checks judged, with their tables. */
+  readonly checks?: Checked;
   readonly paper?: Paper;
   /** Printed large on every sheet, `NOT FOR WORKSHOP`, when a check failed. */
   readonly stamp?: string;

@@ -6,8 +6,6 @@ import { diagonals, type Diagonal } from './diagonals.js';
 import { equalLengths, type EqualLength } from './equal-lengths.js';
 import { hardwareList } from './hardware-list.js';
 import { jointSchedule } from './joint-schedule.js';
-import type { Season } from '../wood/moisture.js';
-import { movingFronts, reveals } from './reveals.js';
 import type { Table } from './table.js';
 import { weights, type Weights } from './weights.js';
 
@@ -20,15 +18,12 @@ export interface Making {
   readonly diagonals: readonly Diagonal[];
   readonly footage: readonly BoardFootage[];
   readonly weights: Weights;
-  /** Gaps over drawer fronts through the year; when the season is known and there are drawers. */
-  readonly reveals?: Table;
 }
 
-/** The stage. `volumes` (mm3) come from the solids. Fronts that move more than their reveal are findings. */
+/** The stage. `volumes` (mm3) come from the solids. */
 export function makeLists(
   piece: Piece,
   volumes: readonly { readonly id: string; readonly volume: number }[],
-  season?: Season,
 ): Outcome<Making> {
   const value: Making = {
     cutList: cutList(piece),
@@ -38,12 +33,11 @@ export function makeLists(
     diagonals: diagonals(piece),
     footage: footage(piece),
     weights: weights(piece, volumes),
-    ...(season && piece.drawers.length > 0 ? { reveals: reveals(piece, season) } : {}),
   };
   const { unknown } = value.weights;
   return {
     value,
-    findings: [...movingFronts(piece), ...(unknown.length > 0 ? [noMass(unknown)] : [])],
+    findings: unknown.length > 0 ? [noMass(unknown)] : [],
   };
 }
 

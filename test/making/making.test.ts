@@ -10,9 +10,9 @@ import { makeLists } from '../../src/making/making.js';
 import { compareMarks, markRanges } from '../../src/words/markOrder.js';
 import type { Table } from '../../src/making/table.js';
 import { layoutPiece } from '../../src/layout/layout-piece.js';
-import type { Piece, Stock } from '../../src/piece/piece.js';
+import type { Piece } from '../../src/piece/piece.js';
 import { given } from '../../src/value/sized.js';
-import { chest, part } from './sample.js';
+import { chest } from './sample.js';
 
 const records = (t: Table): Record<string, string>[] =>
   t.rows.map((r) => {
@@ -162,36 +162,6 @@ describe('one stop, square, joints, bought things', () => {
       ['#6 × 5/8 pan head, for slides, into the case', '6', 'D1'],
       ['#8 × 1 1/4', '1', 'A7 R1'],
     ]);
-  });
-});
-
-describe('reveals through the year', () => {
-  // Oak front 9 high in an opening of 9 1/8 with 1/16 above, made at 8 % for 6 to 11 %; table 13-5: .00180 quartered.
-  const withFront = (cut: 'flat' | 'quartered'): Piece => {
-    const base = chest();
-    const front = part('D1.5', [0, 0, 0], [16.625, 0.75, 9], [1, 2, 0]);
-    const [drawer] = base.drawers;
-    if (!drawer) throw new Error('no drawer');
-    const up = { ...drawer.opening.up, value: inches(9.125) };
-    return {
-      ...base,
-      stocks: { ...base.stocks, oak: { ...(base.stocks['oak'] as Stock), cut } },
-      parts: [...base.parts, front],
-      drawers: [{ ...drawer, front: front.id, opening: { ...drawer.opening, up } }],
-    };
-  };
-  const season = { made: 8, driest: 6, wettest: 11 };
-  it('are the gap as made less what the front swells', () => {
-    // 9 x .0018 x 3 = .0486 off 1/16 leaves .014; 9 x .0018 x 2 = .0324 on it makes .095.
-    expect(makeLists(withFront('quartered'), [], season).value?.reveals?.rows).toEqual([
-      ['D1', '9 1/8', '9', '1/16', '.095', '.014'],
-    ]);
-    expect(makeLists(withFront('quartered'), []).value?.reveals).toBeUndefined();
-  });
-  it('warn of a high front that is flat-sawn', () => {
-    const codes = (cut: 'flat' | 'quartered') => makeLists(withFront(cut), []).findings.map((f) => f.code);
-    expect(codes('flat')).toContain('front-moves-much');
-    expect(codes('quartered')).not.toContain('front-moves-much');
   });
 });
 

@@ -1,5 +1,6 @@
 /** One piece taken through the stages as the program takes it, with what lies between kept for the tests to look at. */
 import { existsSync, readFileSync } from 'node:fs';
+import { runChecks } from '../../src/checks/index.js';
 import type { Diagnostic } from '../../src/diag/diagnostic.js';
 import { hasErrors } from '../../src/diag/diagnostic.js';
 import { readDefinition } from '../../src/definition/read.js';
@@ -52,12 +53,19 @@ export async function drawn(name: string): Promise<Packet> {
     const solids = makeSolids(piece, kernel);
     const layout = layoutPiece(piece);
     const volumes = (solids.value?.parts ?? []).map(({ id, volume }) => ({ id, volume }));
-    const lists = makeLists(piece, volumes, season(room, shop?.moisture, units));
+    const lists = makeLists(piece, volumes);
     const findings = [reading, resolved, solids, layout, lists].flatMap((s) => s.findings);
     if (hasErrors(findings) || !solids.value || !layout.value || !lists.value) throw unsound(findings);
     const hash = shortHash(sha256(JSON.stringify(reading.value)));
+    const at = season(room, shop?.moisture, units);
+    const checked = runChecks({ piece, solids: solids.value, making: lists.value, season: at });
     const input = { piece, solids: solids.value, kernel, layout: layout.value, lists: lists.value };
-    return { piece, solids: solids.value, findings, sheets: drawSheets({ ...input, faces, hash, findings }) };
+    return {
+      piece,
+      solids: solids.value,
+      findings,
+      sheets: drawSheets({ ...input, ...(checked.value ? { checks: checked.value } : {}), faces, hash, findings }),
+    };
   } finally {
     kernel.dispose();
   }

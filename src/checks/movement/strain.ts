@@ -1,16 +1,14 @@
-import { speciesById, type Species } from '../../data/species.js';
+import type { Species } from '../../data/species.js';
 import type { Axis } from '../../geom/axis.js';
 import type { Part, Piece, Stock } from '../../piece/piece.js';
 import { quantity } from '../../value/quantity.js';
 import type { Season } from '../../wood/moisture.js';
+import { woodOf } from '../../wood/material.js';
 import { change, coefficient, type GrainCut } from '../../wood/movement.js';
 import type { Input } from '../check.js';
 
 /** Solid wood with its figures; undefined for sheet goods and for woods that are in no table. */
-export function speciesOf(piece: Piece, part: Part): Species | undefined {
-  const stock = piece.stocks[part.stock];
-  return stock?.kind === 'lumber' ? speciesById(stock.material) : undefined;
-}
+export const speciesOf = (piece: Piece, part: Part): Species | undefined => woodOf(piece.stocks[part.stock]);
 const along = (part: Part): Axis => part.grain ?? part.length;
 
 /**
@@ -44,7 +42,7 @@ export function coefficientInput(piece: Piece, part: Part, own: Axis): Input[] {
       name: `change of ${part.mark} per 1 %, ${cut ?? 'cut not known, as flat'}`,
       quantity: quantity('coefficient', coefficient(species, cut)),
       source: cut === 'rift' ? `mean of radial and tangential: ${figure.source}` : figure.source,
-      ...(figure.status === 'M' ? { memory: true } : {}),
+      ...(figure.memory ? { memory: true } : {}),
     },
   ];
 }

@@ -91,17 +91,36 @@ const diagonalTable = (input: Prepared): Table => ({
     printed(input, d.diagonal),
   ]),
 });
-/** Gaps over inset drawer fronts through the year, where the season is known. */
-const gaps = (input: Prepared): ListBlock[] =>
-  input.lists.reveals === undefined
-    ? []
-    : [
-        {
-          id: 'reveals',
-          title: 'Reveals',
-          remark: 'gap over each front through the year',
-          table: input.lists.reveals,
-          look: {},
-          half: true,
-        },
-      ];
+/** A table of the checks, where there is one. */
+const tableOf = (input: Prepared, id: string): Table | undefined =>
+  input.checks?.checks.flatMap((c) => c.tables).find((t) => t.id === id);
+/** Gaps over and under inset drawer fronts: through the year, and what to leave as the wood is on the day. */
+function gaps(input: Prepared): ListBlock[] {
+  const [year, today] = [tableOf(input, 'reveals'), tableOf(input, 'gap-today')];
+  return [
+    ...(year
+      ? [
+          {
+            id: 'reveals',
+            title: 'Reveals',
+            remark: 'gaps at each front through the year',
+            table: year,
+            look: {},
+            half: true,
+          },
+        ]
+      : []),
+    ...(today
+      ? [
+          {
+            id: 'gap-today',
+            title: 'The gap to leave today',
+            remark: 'by what the meter reads in the front',
+            table: today,
+            look: {},
+            half: true,
+          },
+        ]
+      : []),
+  ];
+}
