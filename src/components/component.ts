@@ -32,6 +32,8 @@ export interface Opening {
   /** From the front edge of the parts around it to the front of what closes the case behind. */
   readonly deep: SizedSpan;
   readonly up: SizedSpan;
+  /** By how much it is less deep at the driest, nm: the case shrinks round a drawer that does not. */
+  readonly shrinks: Length;
 }
 
 export interface ComponentContext {
@@ -52,6 +54,8 @@ export interface ComponentWorld {
   readonly pitch: Length;
   /** How much `width` of a stock swells across its grain from making to the wettest, nm. */
   swell(stock: string, width: number): number;
+  /** How much `width` of a stock shrinks across its grain from making to the driest, nm. */
+  shrink(stock: string, width: number): number;
   /** Measured thickness of a stock that has one (sheet goods), nm; undefined for lumber. */
   thickness(stock: string): Length | undefined;
 }

@@ -269,7 +269,10 @@ function onSlides(
         'Leave "height" out: the opening gives it.',
       ),
     );
-  const room = nm(opening.deep.value - known.front.setBack.value - known.front.thickness.value - slide.behind);
+  const { shrinks } = context.opening;
+  const room = nm(
+    opening.deep.value - known.front.setBack.value - known.front.thickness.value - slide.behind - shrinks,
+  );
   return { clearance, above, width, height, depth: spec.box.depth ?? slideLength(slide, room, context, findings) };
 }
 
@@ -290,9 +293,12 @@ function slideLength(slide: SlideFamily, room: Length, context: ComponentContext
     );
   return byRule(
     longest ?? nm(Math.max(0, room)),
-    `the longest slide that leaves ${said(slide.behind, units)} behind it; the box is as long as its slide`,
+    `the longest slide that leaves ${said(slide.behind, units)} behind it with the case at its driest; the box is as long as its slide`,
     slide.source,
-    [{ name: 'room', value: room }],
+    [
+      { name: 'room', value: room },
+      ...(context.opening.shrinks > 0 ? [{ name: 'shrinking of the case', value: context.opening.shrinks }] : []),
+    ],
   );
 }
 

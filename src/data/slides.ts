@@ -28,12 +28,13 @@ export interface SlideFamily {
   /** Line of the screws over the lower edge of the box side. */
   readonly line: Length;
   readonly lengths: readonly Length[];
-  /** Steel between a screw's head and the wood. */
+  /** Steel between a screw's head and the wood: our default, as all that `source` covers. */
   readonly steel: Length;
-  /** From an end of the slide to its first and last screw; the others stand evenly between. */
+  /** From an end of the slide to its first and last screw; the others stand evenly between: our default; the slide's own holes rule. */
   readonly endScrew: Length;
   /** Screws of one slide: those of the case first. */
   readonly screws: readonly [SlideScrew, SlideScrew];
+  /** Of every figure above but the screws' own diameters and heads. */
   readonly source: string;
 }
 

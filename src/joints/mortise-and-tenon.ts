@@ -245,7 +245,7 @@ function judge(r: MortiseAndTenon, site: Site): Diagnostic[] {
     tell(
       'warning',
       'mortise-wall',
-      `The wall beside the mortise is ${fig(site, side)}, less than ${fig(site, least)}.`,
+      `The wall beside the mortise in "${site.receiving.part}" is ${fig(site, side)}, less than ${fig(site, least)}.`,
       'offset',
     );
   const crosses = site.receiving.grain === WIDE && site.entering.grain === INTO;
@@ -253,11 +253,16 @@ function judge(r: MortiseAndTenon, site: Site): Diagnostic[] {
     tell(
       'warning',
       'tenon-wide',
-      `The tenon is ${fig(site, width(b))} wide across its grain; split it or glue only one half.`,
+      `The tenon of "${site.entering.part}" is ${fig(site, width(b))} wide across its grain; split it or glue only one half.`,
       'shoulders',
     );
   else if (width(b) > 6 * r.thick.value && !liesFlat(site))
-    tell('note', 'tenon-thin', `The tenon is wider than six times its thickness (${fig(site, width(b))}).`);
+    tell(
+      'note',
+      'tenon-thin',
+      `The tenon of "${site.entering.part}" is ${fig(site, width(b))} wide and ${fig(site, r.thick.value)} thick: more than six times its thickness.`,
+      'shoulders',
+    );
   return out;
 }
 

@@ -5,6 +5,7 @@ import type { JsonPath } from '../diag/diagnostic.js';
 import { nameHint } from '../diag/didYouMean.js';
 import type { Sized } from '../value/sized.js';
 import { meet } from '../geom/box.js';
+import { nm } from '../lengths/length.js';
 import type { Body } from './body.js';
 import type { Evaluator } from './evaluate.js';
 import type { Findings } from './fault.js';
@@ -208,7 +209,9 @@ function openingOf(cell: Cell, path: JsonPath, ctx: DrawerContext): Opening | un
   }
   const back = get(`${closing([l.value, r.value], [b.value, t.value], front.value, cell, ctx)}`);
   if (!back) return undefined;
+  const shrinks = [cell.left, cell.right].map((id) => shrinkDeep(ctx.bodies.get(id), back.value - front.value, ctx));
   return {
+    shrinks: nm(Math.max(...shrinks)),
     left: cell.left,
     right: cell.right,
     bottom: cell.bottom,
@@ -218,6 +221,10 @@ function openingOf(cell: Cell, path: JsonPath, ctx: DrawerContext): Opening | un
     up: [b, t],
   };
 }
+
+/** What a part beside a drawer loses of the depth, across its grain, at the driest, nm. */
+const shrinkDeep = (part: Body | undefined, deep: number, ctx: DrawerContext): number =>
+  part === undefined || part.grain === 1 ? 0 : ctx.world.shrink(part.stock.id, deep);
 
 /** The face behind the opening: the front of the nearest part that stands behind its middle; with none, the back of the side. */
 function closing(

@@ -35,7 +35,7 @@ import type { Drawer, Hardware, Part, Piece, Stock } from './piece.js';
 import { profileOf } from './profile.js';
 import { runsOf } from './runs.js';
 import type { Shop } from './shop.js';
-import { readShop, stepOf, swellOf, worldOf } from './shop.js';
+import { readShop, stepOf, shrinkOf, swellOf, worldOf } from './shop.js';
 import { slideLines, slideScrews } from './slide-screws.js';
 import { checkThickness, readStocks } from './stock.js';
 
@@ -182,6 +182,7 @@ const componentWorld = (s: Setting, def: Definition): ComponentWorld => ({
   step: s.shop.step,
   pitch: s.shop.pitch,
   swell: (stock, width) => swellOf(s.stocks.get(stock), width, def),
+  shrink: (stock, width) => shrinkOf(s.stocks.get(stock), width, def),
   thickness: (stock) => s.stocks.get(stock)?.thickness,
 });
 

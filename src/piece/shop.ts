@@ -4,7 +4,7 @@ import type { Length } from '../lengths/length.js';
 import { inches, nm } from '../lengths/length.js';
 import { shopDefaults } from '../shop/defaults.js';
 import { woodOf } from '../wood/material.js';
-import { swell } from '../wood/movement.js';
+import { shrink, swell } from '../wood/movement.js';
 import { season } from '../wood/moisture.js';
 import type { Body } from './body.js';
 import type { Evaluator } from './evaluate.js';
@@ -79,6 +79,12 @@ export function readShop(def: Definition, ev: Evaluator, findings: Findings): Sh
 export function swellOf(stock: Stock | undefined, width: number, def: Definition): number {
   const species = woodOf(stock);
   return species ? nm(swell(width, species, stock?.cut, season(def.room, def.shop?.moisture, def.units))) : 0;
+}
+
+/** Shrinking (nm) across the grain of `width` nm of a stock, from making to the driest; sheet goods do not move. */
+export function shrinkOf(stock: Stock | undefined, width: number, def: Definition): number {
+  const species = woodOf(stock);
+  return species ? nm(shrink(width, species, stock?.cut, season(def.room, def.shop?.moisture, def.units))) : 0;
 }
 
 export function worldOf(shop: Shop, def: Definition, bodies: ReadonlyMap<string, Body>): World {

@@ -34,12 +34,14 @@ const chest = (
     across: span(...across),
     deep: span(0, 18.75),
     up: span(...up),
+    shrinks: nm(0),
   },
   world: {
     units: 'in',
     step: inches(1 / 64),
     pitch: inches(7 / 8),
     swell: (_stock, width) => width * OAK_QUARTERED,
+    shrink: () => 0,
     thickness: (stock) => (stock === 'ply' ? inches(bottom) : undefined),
   },
 });
@@ -148,6 +150,10 @@ describe('a drawer on side slides', () => {
     expect(codes(chest('a_1', [0, 10], [0, 1.5], 0.2))).toContain('drawer-opening-too-small');
     const shallow = chest('a_1', [0, 10], [0, 5], 0.2);
     expect(codes({ ...shallow, opening: { ...shallow.opening, deep: span(0, 9) } })).toContain('no-slide-fits');
+    // 1/16 set back + 3/4 front + a slide of 10 + 1/2 behind = 11 5/16: it must be there when the case is at its driest, too.
+    const just = { ...shallow.opening, deep: span(0, 11.3125) };
+    expect(codes({ ...shallow, opening: just })).not.toContain('no-slide-fits');
+    expect(codes({ ...shallow, opening: { ...just, shrinks: inches(1 / 32) } })).toContain('no-slide-fits');
     expect(codes(shallow, { ...FIELDS, box: { ...FIELDS.box, slide: 'nonsense' } })).toContain('unknown-slide');
     expect(codes(shallow, { ...FIELDS, box: { ...FIELDS.box, runner: 'none' } })).toContain('drawer-without-runner');
   });
@@ -229,8 +235,16 @@ describe('a drawer with an integral front, millimetres', () => {
         across: [metric(12), metric(406)],
         deep: [metric(0), metric(234)],
         up: [metric(12), metric(72)],
+        shrinks: nm(0),
       },
-      world: { units: 'mm', step: nm(100_000), pitch: mm(20), swell: (_s, w) => w * 0.004, thickness: () => mm(4) },
+      world: {
+        units: 'mm',
+        step: nm(100_000),
+        pitch: mm(20),
+        swell: (_s, w) => w * 0.004,
+        shrink: () => 0,
+        thickness: () => mm(4),
+      },
     };
     const fields: DrawerFields = {
       front: { kind: 'integral', stock: 'maple', pulls: 'none' },

@@ -21,8 +21,8 @@ describe('nightstand', () => {
     expect(byMark(stand, 'L4').turnOf).toBe('leg_back_left');
   });
   it.each([
-    ['ends_top', 'back', '3/4 to 2 5/8', '1 1/8'],
-    ['ends_low', 'back', '15 1/8 to 17', '1 1/8'],
+    ['ends_top', 'back', '1 1/8 to 2 5/8', '1 1/8'],
+    ['ends_low', 'back', '15 1/8 to 16 5/8', '1 1/8'],
     ['front_lows', 'right', '15 3/4 to 17', '1 1/8'],
     ['drawer_rails', 'right', '5 3/8 to 5 7/8', '3/4'],
   ])('front left leg: mortise for %s on its %s face, %s from TOP, %s deep', (from, face, heights, depth) => {
