@@ -7,6 +7,9 @@ type Format = 'text' | 'json';
 const formatOption = {
   format: { choices: ['text', 'json'] as const, default: 'text' as Format, describe: 'how findings are printed' },
 };
+const shopOption = {
+  shop: { type: 'string' as const, describe: 'the file of the shop: machines, clamps, woods of its own' },
+};
 const EXAMPLE = `benchpacket turns a definition of a piece of furniture into its shop packet.
 
   benchpacket new nightstand my-nightstand.jsonc
@@ -30,13 +33,18 @@ async function main(argv: readonly string[]): Promise<number> {
           .positional('file', { type: 'string', array: true, demandOption: true })
           .option('out', { type: 'string', default: 'out', describe: 'folder for the packets' })
           .option('solids', { type: 'boolean', default: false, describe: 'write each part as STL too' })
+          .options(shopOption)
           .options(formatOption),
       (a) => start(async () => (await commands()).build(a.file, a)),
     )
     .command(
       'check <file..>',
       'say what is wrong with each definition, and write nothing',
-      (y) => y.positional('file', { type: 'string', array: true, demandOption: true }).options(formatOption),
+      (y) =>
+        y
+          .positional('file', { type: 'string', array: true, demandOption: true })
+          .options(shopOption)
+          .options(formatOption),
       (a) => start(async () => (await commands()).check(a.file, a)),
     )
     .command(
@@ -46,6 +54,7 @@ async function main(argv: readonly string[]): Promise<number> {
         y
           .positional('file', { type: 'string', demandOption: true })
           .positional('id', { type: 'string', demandOption: true })
+          .options(shopOption)
           .options(formatOption),
       (a) => start(async () => (await commands()).explainValue(a.file, a.id, a)),
     )

@@ -5,7 +5,9 @@
  * The only file that calls stages, one numbered call each. `buildPacket` runs in a watched worker; what crosses is plain data.
  */
 import { runChecks } from './checks/index.js';
+import type { Definition, ShopSpec } from './definition/definition.js';
 import { readDefinition } from './definition/read.js';
+import { inShop, readShopFile, standsInShop } from './definition/shopFile.js';
 import type { Diagnostic } from './diag/diagnostic.js';
 import { hasErrors } from './diag/diagnostic.js';
 import type { Location, Locate } from './diag/print.js';
@@ -36,6 +38,8 @@ export interface Job {
   /** Shipped definitions by name, for `from`. */
   readonly shipped: Readonly<Record<string, string>>;
   readonly solids?: boolean;
+  /** The shop's own file, where one is named. */
+  readonly shop?: { readonly fileName: string; readonly text: string };
   /** For `explain`. */
   readonly id?: string;
 }
@@ -43,6 +47,8 @@ export interface Job {
 export interface Found {
   readonly finding: Diagnostic;
   readonly at: Location;
+  /** The file where it stands, when that is not the definition. */
+  readonly file?: string;
 }
 export interface Answer {
   readonly found: readonly Found[];
@@ -59,9 +65,12 @@ export type Progress = (stage: string) => void;
 /** One definition to one packet, as plain data. Throws only on our own bugs. */
 export async function buildPacket(job: Job, onStage: Progress = () => undefined): Promise<Answer> {
   const found: Diagnostic[] = [];
-  let locate: Locate = () => ({ line: 1, column: 1, endColumn: 1, lineText: '' });
+  let place: (finding: Diagnostic) => Found = (finding) => ({
+    finding,
+    at: { line: 1, column: 1, endColumn: 1, lineText: '' },
+  });
   const answer = (rest: Partial<Answer> = {}): Answer => ({
-    found: found.map((finding) => ({ finding, at: locate(finding.path, finding.key, finding.span) })),
+    found: found.map((finding) => place(finding)),
     stopped: hasErrors(found),
     ours: [],
     ...rest,
@@ -71,13 +80,15 @@ export async function buildPacket(job: Job, onStage: Progress = () => undefined)
     shipped: (name) => job.shipped[name],
     shippedNames: Object.keys(job.shipped).sort(),
   }); // 1
-  locate = reading.locate;
-  found.push(...reading.findings);
-  if (!reading.value) return answer();
+  const shopRead = job.shop && readShopFile(job.shop.text, job.shop.fileName, reading.value?.units ?? 'in');
+  place = placer(reading, job, shopRead);
+  found.push(...(shopRead?.findings ?? []), ...reading.findings);
+  if (!reading.value || (job.shop && !shopRead?.value)) return answer();
+  const definition = shopRead?.value ? inShop(reading.value, shopRead.value) : reading.value;
   onStage('piece');
-  const { room, shop, units } = reading.value;
+  const { room, shop, units } = definition;
   found.push(...roomFaults(room, shop?.moisture, units));
-  const resolved = resolvePiece(reading.value); // 2
+  const resolved = resolvePiece(definition); // 2
   found.push(...resolved.findings);
   const piece = resolved.value;
   if (!piece) return answer();
@@ -89,7 +100,7 @@ export async function buildPacket(job: Job, onStage: Progress = () => undefined)
     found.push(...made.findings);
     const solids = made.value;
     if (!solids || hasErrors(found)) return answer();
-    const hash = sha256(JSON.stringify(reading.value));
+    const hash = sha256(JSON.stringify(definition));
     const packet = await packetOf(piece, solids, kernel, {
       job,
       hash,
@@ -101,6 +112,22 @@ export async function buildPacket(job: Job, onStage: Progress = () => undefined)
   } finally {
     kernel.dispose();
   }
+}
+
+/** Finds the file and the place of a finding: the definition's, or the shop file's where only that says it. */
+function placer(
+  reading: { readonly value?: Definition; readonly locate: Locate },
+  job: Job,
+  shop: { readonly value?: ShopSpec; readonly locate: Locate; readonly findings: readonly Diagnostic[] } | undefined,
+): (finding: Diagnostic) => Found {
+  const own = new Set(shop?.findings ?? []);
+  return (finding) => {
+    const { path, key, span } = finding;
+    if (!shop || !job.shop || !(own.has(finding) || standsInShop(path, reading.value, shop.value)))
+      return { finding, at: reading.locate(path, key, span) };
+    const there = own.has(finding) ? path : path.slice(1);
+    return { finding, at: shop.locate(there, key, span), file: job.shop.fileName };
+  };
 }
 
 interface Context {

@@ -6,7 +6,7 @@ import { diagnosticJson, printDiagnostic } from '../diag/print.js';
 import { readText, shippedNames, shippedText } from '../io/read.js';
 import { runWatched, WatchdogError } from '../io/watched.js';
 import { writeBundle, WriteRefused } from '../io/write.js';
-import type { Answer, Job } from '../run.js';
+import type { Answer, Found, Job } from '../run.js';
 
 /** The commands: each reads files, has the packet built in a watched worker, prints, and gives its exit code. */
 const SOUND = 0;
@@ -19,6 +19,10 @@ const WORKER = new URL('../io/packetWorker.js', import.meta.url);
 
 interface Said {
   readonly format: 'text' | 'json';
+}
+/** A command that may be told of the shop's own file. */
+interface InShop extends Said {
+  readonly shop?: string | undefined;
 }
 const out = (text: string): void => void process.stdout.write(`${text}\n`);
 const err = (text: string): void => void process.stderr.write(`${text}\n`);
@@ -34,25 +38,26 @@ function printFound(answer: Answer, file: string, said: Said): void {
   if (said.format === 'json') {
     out(
       JSON.stringify(
-        answer.found.map(({ finding, at }) => diagnosticJson(finding, () => at, file)),
+        answer.found.map(({ finding, at, file: other }) => diagnosticJson(finding, () => at, other ?? file)),
         null,
         1,
       ),
     );
     return;
   }
-  for (const { finding, at, also } of told(answer)) {
+  for (const { finding, at, file: other, also } of told(answer)) {
     const more = also.length > 0 ? `\n  also at line ${also.join(', ')}` : '';
-    err(`${printDiagnostic(finding, () => at, file, { color: coloured() })}${more}\n`);
+    err(`${printDiagnostic(finding, () => at, other ?? file, { color: coloured() })}${more}\n`);
   }
 }
 /** Notes of one kind are told once, with the lines of the others. */
-function told({ found }: Answer): { finding: Diagnostic; at: Location; also: number[] }[] {
-  const out: { finding: Diagnostic; at: Location; also: number[] }[] = [];
-  for (const { finding, at } of found) {
-    const first = finding.severity === 'note' ? out.find((o) => o.finding.code === finding.code) : undefined;
-    if (!first) out.push({ finding, at, also: [] });
-    else if (at.line !== first.at.line && !first.also.includes(at.line)) first.also.push(at.line);
+function told({ found }: Answer): (Found & { also: number[] })[] {
+  const out: (Found & { also: number[] })[] = [];
+  for (const one of found) {
+    const same = (o: Found): boolean => o.finding.code === one.finding.code && o.file === one.file;
+    const first = one.finding.severity === 'note' ? out.find(same) : undefined;
+    if (!first) out.push({ ...one, also: [] });
+    else if (one.at.line !== first.at.line && !first.also.includes(one.at.line)) first.also.push(one.at.line);
   }
   return out;
 }
@@ -73,13 +78,25 @@ async function answerFor(job: Job): Promise<Answer> {
   }
 }
 
-/** Runs `act` on each file's answer; the worst code wins. */
+/** The shop's own file as a job takes it; undefined when it cannot be read (told). */
+function shopOf(said: InShop): Pick<Job, 'shop'> | undefined {
+  if (said.shop === undefined) return {};
+  const fileName = said.shop.split(sep).join('/');
+  const got = readText(said.shop);
+  if ('text' in got) return { shop: { fileName, text: got.text } };
+  err(`${printDiagnostic(got.finding, () => NOWHERE, fileName, { color: coloured() })}\n`);
+  return undefined;
+}
+
+/** Runs `act` on each file's answer, each in the shop that is named; the worst code wins. */
 async function eachFile(
   files: readonly string[],
-  said: Said,
+  said: InShop,
   job: (fileName: string, text: string) => Promise<Job>,
   act: (answer: Answer, file: string) => Promise<number>,
 ): Promise<number> {
+  const shop = shopOf(said);
+  if (!shop) return TROUBLE;
   let worst = SOUND;
   for (const file of files) {
     const got = readText(file);
@@ -87,7 +104,7 @@ async function eachFile(
     if ('finding' in got) err(`${printDiagnostic(got.finding, () => NOWHERE, file, { color: coloured() })}\n`);
     else {
       try {
-        const answer = await answerFor(await job(file.split(sep).join('/'), got.text));
+        const answer = await answerFor({ ...(await job(file.split(sep).join('/'), got.text)), ...shop });
         printFound(answer, file, said);
         if (answer.ours.length > 0) printOurs(answer.ours, file);
         code = answer.ours.length > 0 ? OURS : answer.stopped ? AT_FAULT : await act(answer, file);
@@ -103,7 +120,10 @@ async function eachFile(
 }
 
 /** `build <file...>`: a packet a definition, whole or not at all. */
-export async function build(files: readonly string[], said: Said & { out: string; solids: boolean }): Promise<number> {
+export async function build(
+  files: readonly string[],
+  said: InShop & { out: string; solids: boolean },
+): Promise<number> {
   const texts = shipped();
   return eachFile(
     files,
@@ -126,7 +146,7 @@ export async function build(files: readonly string[], said: Said & { out: string
 }
 
 /** `check <file...>`: what is wrong, nothing written. */
-export async function check(files: readonly string[], said: Said): Promise<number> {
+export async function check(files: readonly string[], said: InShop): Promise<number> {
   const texts = shipped();
   return eachFile(
     files,
@@ -140,11 +160,11 @@ export async function check(files: readonly string[], said: Said): Promise<numbe
 }
 
 /** `explain <file> <id>`: how a value came about. */
-export async function explainValue(file: string, id: string, said: Said): Promise<number> {
+export async function explainValue(file: string, id: string, said: InShop): Promise<number> {
   const texts = shipped();
   return eachFile(
     [file],
-    { format: 'text' },
+    { format: 'text', shop: said.shop },
     (fileName, text) => Promise.resolve({ what: 'explain', fileName, text, shipped: texts, id }),
     (answer) => {
       const lines = answer.lines ?? [];

@@ -112,7 +112,7 @@ function started(
 }
 
 /** The one key that a record would pass over in silence. */
-function strangeKeys(value: Json, path: JsonPath = []): readonly Diagnostic[] {
+export function strangeKeys(value: Json, path: JsonPath = []): readonly Diagnostic[] {
   if (Array.isArray(value)) return (value as readonly Json[]).flatMap((v, i) => strangeKeys(v, [...path, i]));
   if (!isObject(value)) return [];
   return Object.entries(value).flatMap(([key, v]) => [
@@ -124,7 +124,7 @@ function strangeKeys(value: Json, path: JsonPath = []): readonly Diagnostic[] {
 }
 
 /** By line and column, then by code; the same finding once. */
-function inFileOrder(findings: readonly Diagnostic[], locate: Locate): readonly Diagnostic[] {
+export function inFileOrder(findings: readonly Diagnostic[], locate: Locate): readonly Diagnostic[] {
   const placed = findings.map((f) => ({ f, at: locate(f.path, f.key, f.span) }));
   placed.sort(
     (a, b) =>

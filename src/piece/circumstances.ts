@@ -28,15 +28,17 @@ export function circumstancesOf(def: Definition, named: Named): Circumstances {
 }
 
 /** Parts that a pattern names; told when there is none. */
-function partsNamed(pattern: string, path: JsonPath, { parts, findings }: Named): readonly string[] {
+function partsNamed(pattern: string, path: JsonPath, { parts, findings }: Named, key = false): readonly string[] {
   const found = matches(pattern, parts).map((m) => m.id);
   if (found.length === 0)
-    findings.error(
-      'part-unknown',
+    findings.add({
+      code: 'part-unknown',
+      severity: 'error',
       path,
-      `No part is called like "${pattern}".`,
-      nameHint(pattern.replace(/[{*].*$/, ''), parts),
-    );
+      key,
+      message: `No part is called like "${pattern}".`,
+      hint: nameHint(pattern.replace(/[{*].*$/, ''), parts),
+    });
   return found;
 }
 
@@ -46,7 +48,7 @@ function byPart<T>(entries: Readonly<Record<string, T>> | undefined, path: JsonP
   const typed = Object.entries(entries ?? {});
   const sweeping = (pattern: string): boolean => pattern.includes('*');
   for (const [pattern, value] of [...typed.filter(([p]) => sweeping(p)), ...typed.filter(([p]) => !sweeping(p))])
-    for (const id of partsNamed(pattern, [...path, pattern], named)) out.set(id, value);
+    for (const id of partsNamed(pattern, [...path, pattern], named, true)) out.set(id, value);
   return Object.fromEntries([...out].sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 

@@ -1,0 +1,133 @@
+import type { z } from 'zod';
+import type { Diagnostic, JsonPath, Outcome } from '../diag/diagnostic.js';
+import { hasErrors } from '../diag/diagnostic.js';
+import { diagnose } from '../diag/messages.js';
+import type { Locate, Location } from '../diag/print.js';
+import { evaluateExpr, referenceName } from '../lengths/evaluate.js';
+import type { Units } from '../lengths/length.js';
+import { parseExpression } from '../lengths/parse.js';
+import type { Definition, PanelSpec, ShopSpec, WoodSpec } from './definition.js';
+import { issueFindings } from './issues.js';
+import type { Json } from './json.js';
+import { parseFile } from './json.js';
+import { pathLocator } from './locate.js';
+import { merged } from './merge.js';
+import { inFileOrder, strangeKeys } from './read.js';
+import { expressionFinding, isDate } from './rules.js';
+import { ShopFile } from './shop.js';
+import { eachLength } from './walk.js';
+
+export interface ShopReading extends Outcome<ShopSpec> {
+  /** Where a path from the root of the shop file stands in it. */
+  readonly locate: Locate;
+}
+
+/**
+ * Reads a shop's own file as it is needed by a definition in `units`: what is typed in others is brought to them. Lengths
+ * stand alone there: a shop knows no measures of a piece. No value when anything is an error.
+ */
+export function readShopFile(text: string, fileName: string, units: Units): ShopReading {
+  const plain = text.startsWith('\ufeff') ? text.slice(1) : text;
+  const file = parseFile(plain, fileName.endsWith('.jsonc'));
+  const { syntaxAt } = file;
+  const locate = syntaxAt === undefined ? pathLocator(plain, file.root) : (): Location => syntaxAt;
+  if (file.value === undefined) return { findings: file.findings, locate };
+  const findings = [...file.findings];
+  const value: Json = file.value;
+  const checked = ShopFile.safeParse(value);
+  if (!checked.success) findings.push(...issueFindings(checked.error.issues, { schema: ShopFile, value }));
+  findings.push(...strangeKeys(value));
+  if (checked.success) findings.push(...formOf(checked.data));
+  const sorted = inFileOrder(findings, locate);
+  if (!checked.success || hasErrors(sorted)) return { findings: sorted, locate };
+  const { format: _format, units: typed, ...spec } = checked.data;
+  return { value: inUnits(spec as ShopSpec, typed, units), findings: sorted, locate };
+}
+
+type Typed = z.infer<typeof ShopFile>;
+function formOf(shop: Typed): readonly Diagnostic[] {
+  const findings: Diagnostic[] = [];
+  eachLength(ShopFile, shop, (path, text) => {
+    const read = lengthAlone(text as string | number, shop.units);
+    if ('fault' in read) findings.push(expressionFinding(read.fault, path));
+  });
+  if (shop.read !== undefined && !isDate(shop.read))
+    findings.push(diagnose('date-form', { path: ['read'] }, { found: shop.read }));
+  return findings;
+}
+
+/** A length that names nothing, in nm. */
+function lengthAlone(text: string | number, units: Units) {
+  const read = parseExpression(typeof text === 'number' ? String(text) : text);
+  if ('fault' in read) return read;
+  return evaluateExpr(read.tree, units, (r) => ({
+    fault: {
+      code: 'name-unknown',
+      message: `there is no "${referenceName(r)}" in a shop file`,
+      hint: 'Type the size itself; what depends on a piece stands in its own "shop".',
+    },
+  }));
+}
+
+const POUND = 0.45359237;
+const PSI = 6894.757293168;
+const POUND_FORCE = 4.4482216152605;
+/** Inch-pound to metric units of a file: pounds to kg, million psi to GPa, psi to MPa, lbf to N. */
+const FACTORS = { lift: POUND, stiffness: PSI / 1000, strength: PSI / 1e6, hardness: POUND_FORCE } as const;
+
+/** The same shop in other units; lengths become millimetres, which any file can hold exactly. */
+function inUnits(spec: ShopSpec, typed: Units, wanted: Units): ShopSpec {
+  if (typed === wanted) return spec;
+  const copy = structuredClone(spec) as Record<string, unknown>;
+  eachLength(ShopFile, spec, (path, text) => {
+    const read = lengthAlone(text as string | number, typed);
+    if ('value' in read) put(copy, path, `${(read.value / 1e6).toFixed(6).replace(/\.?0+$/, '')}mm`);
+  });
+  const scaled = (v: number, field: keyof typeof FACTORS): number =>
+    Number((typed === 'in' ? v * FACTORS[field] : v / FACTORS[field]).toPrecision(12));
+  const wood = (w: WoodSpec): WoodSpec => ({
+    ...w,
+    ...(w.stiffness === undefined ? {} : { stiffness: scaled(w.stiffness, 'stiffness') }),
+    ...(w.strength === undefined ? {} : { strength: scaled(w.strength, 'strength') }),
+    ...(w.hardness === undefined ? {} : { hardness: scaled(w.hardness, 'hardness') }),
+  });
+  const panel = (p: PanelSpec): PanelSpec => ({
+    ...p,
+    ...(p.stiffness === undefined
+      ? {}
+      : { stiffness: [scaled(p.stiffness[0], 'stiffness'), scaled(p.stiffness[1], 'stiffness')] as const }),
+  });
+  const all = <T>(entries: Readonly<Record<string, T>>, act: (v: T) => T): Record<string, T> =>
+    Object.fromEntries(Object.entries(entries).map(([k, v]) => [k, act(v)]));
+  return {
+    ...(copy as ShopSpec),
+    ...(spec.lift === undefined ? {} : { lift: scaled(spec.lift, 'lift') }),
+    ...(spec.woods ? { woods: all(spec.woods, wood) } : {}),
+    ...(spec.panels ? { panels: all(spec.panels, panel) } : {}),
+  };
+}
+function put(holder: Record<string | number, unknown>, path: JsonPath, value: unknown): void {
+  const [step, ...rest] = path as [string | number, ...(string | number)[]];
+  if (rest.length === 0) holder[step] = value;
+  else put(holder[step] as Record<string | number, unknown>, rest, value);
+}
+
+/** A definition in a shop: its own `shop` stands over the shop's file, entry by entry. */
+export const inShop = (def: Definition, shop: ShopSpec): Definition => ({
+  ...def,
+  shop: merged(shop as unknown as Json, (def.shop ?? {}) as unknown as Json, () => undefined, ['shop']) as ShopSpec,
+});
+
+/** Does a path under `shop` stand in the shop's file, and not in the definition? */
+export function standsInShop(path: JsonPath, def: Definition | undefined, shop: ShopSpec | undefined): boolean {
+  if (path[0] !== 'shop' || shop === undefined) return false;
+  const reach = (root: unknown): number => {
+    let at: unknown = root;
+    for (const [i, step] of path.slice(1).entries()) {
+      if (typeof at !== 'object' || at === null || !Object.hasOwn(at, step)) return i;
+      at = (at as Record<string | number, unknown>)[step];
+    }
+    return path.length - 1;
+  };
+  return reach(shop) > reach(def?.shop);
+}
