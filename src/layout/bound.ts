@@ -1,4 +1,4 @@
-import type { Rect } from './fill.js';
+import type { Kind as Rect } from './pack/filler.js';
 
 type Measure = (x: number) => number;
 

@@ -57,3 +57,13 @@ function collect(tree: Tree, way: Way, size: number): { readonly size: number; r
 export const itemsOf = (p: Pattern): number[] =>
   p.kind === 'piece' ? [p.item] : p.kind === 'empty' ? [] : p.strips.flatMap((s) => itemsOf(s.pattern));
 const firstItem = (p: Pattern): number => Math.min(...itemsOf(p));
+
+/** Items of a tree, one entry a piece, in the order in which they were placed. */
+export function itemsInTree(tree: Tree, out: number[] = []): number[] {
+  if (tree.kind === 'piece') out.push(tree.item);
+  else if (tree.kind === 'split') {
+    itemsInTree(tree.first, out);
+    itemsInTree(tree.second, out);
+  }
+  return out;
+}

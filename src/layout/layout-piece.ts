@@ -34,7 +34,7 @@ export function nestJob(piece: Piece): NestJob {
     if (stock.kind !== 'sheet' || !stock.size) continue;
     const grain = stock.grain ?? 'length';
     const items = piece.parts.filter((p) => p.stock === id).map((p) => nestItem(p, grain));
-    if (items.length > 0) stocks.push({ id, length: stock.size[0], width: stock.size[1], grain, items });
+    if (items.length > 0) stocks.push({ id, sheets: [{ length: stock.size[0], width: stock.size[1] }], grain, items });
   }
   return { stocks, kerf: piece.shop.kerf, trim: piece.shop.trim };
 }

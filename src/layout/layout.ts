@@ -1,12 +1,19 @@
 /** Sheet goods laid out: plain data. Lengths nm, origin at the corner left by the trim cuts. */
 export interface Layout {
   readonly sheets: readonly SheetLayout[];
-  /** One row a stock: sheets used, lower bound, and whether it is proved. */
-  readonly counts: readonly { readonly stock: string; readonly used: number; readonly bound: number }[];
+  /** One row a stock: sheets used, a lower bound on them, and whether nothing cheaper can do, as far as bounds show. */
+  readonly counts: readonly {
+    readonly stock: string;
+    readonly used: number;
+    readonly bound: number;
+    readonly proved: boolean;
+  }[];
   readonly unplaced: readonly { readonly part: string; readonly why: string }[];
 }
 export interface SheetLayout {
   readonly stock: string;
+  /** The name on the rack, when it is an offcut. */
+  readonly rack?: string;
   readonly index: number;
   readonly of: number;
   readonly length: number;

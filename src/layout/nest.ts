@@ -1,17 +1,29 @@
 import { inches } from '../lengths/length.js';
-import { sheetBound } from './bound.js';
-import { cutUp, fenceSettings, type Named, type SheetSize } from './cuts.js';
-import { fillSheet, type Manner, type Rect, type Split } from './fill.js';
-import { asPattern, itemsOf, type Pattern, type Tree, type Way } from './guillotine.js';
+import { cutUp, type Named, type SheetSize } from './cuts.js';
+import { chooseFleet, type Fleet, type SheetChoice } from './fleet.js';
+import { itemsOf, type Pattern, type Way } from './guillotine.js';
 import type { Layout, NestItem, SheetLayout } from './layout.js';
+import type { Kind, Rules } from './pack/filler.js';
+import { Packer } from './pack/goal.js';
+import { refine, usable } from './refine.js';
+import { sheetBound } from './bound.js';
 
-/** One stock of sheet goods and what is to be cut from it. Lengths nm. */
+/** One stock of sheet goods: the sizes in which it can be had, and what is to be cut from it. Lengths nm. */
 export interface NestStock {
   readonly id: string;
+  readonly grain: 'length' | 'width' | 'none';
+  readonly sheets: readonly NestSheet[];
+  readonly items: readonly (NestItem & { readonly mark?: string })[];
+}
+export interface NestSheet {
+  /** What an offcut is called on the rack; a bought sheet has none. */
+  readonly name?: string;
   readonly length: number;
   readonly width: number;
-  readonly grain: 'length' | 'width' | 'none';
-  readonly items: readonly (NestItem & { readonly mark?: string })[];
+  /** Any money; without a price a sheet costs its area, an offcut from the rack two fifths of it (our default). */
+  readonly price?: number;
+  /** How many there are; as many as wanted without it. */
+  readonly count?: number;
 }
 export interface NestJob {
   readonly stocks: readonly NestStock[];
@@ -20,16 +32,24 @@ export interface NestJob {
   readonly trim: number;
   /** Least sides of an offcut worth keeping; our default 12 x 4 in. */
   readonly keep?: readonly [number, number];
-  /** Patterns tried a stock before the best so far is taken: counted, never timed. Our default 1200. */
+  /** How often the direction of cutting may change on a sheet, a last cut to size not counted; our default 3. */
+  readonly stages?: number;
+  /** Which way a whole sheet is cut first; our default either. */
+  readonly first?: Way | 'either';
+  /** Pieces looked at a stock, in thousands, before the best so far is taken: counted, never timed. Our default 6000. */
   readonly budget?: number;
 }
 
 const KEEP = [inches(12), inches(4)] as const;
+const BUDGET = 6000;
+/** Layouts judged for their cuts, and the share of the budget that goes into the offcut: our defaults. */
+const LOOKS = 600;
+const OFFCUT_SHARE = 0.15;
 
 /**
- * Lays out every item on as few sheets as the search finds: guillotine cuts only, grain kept, a kerf between parts. Among
- * layouts with equally few sheets the one with the best offcuts (large ones count most), then with fewer cuts and settings.
- * Same job, same layout. An item that fits no sheet is listed in `unplaced`.
+ * Lays out every item: guillotine cuts only, grain kept, a kerf between parts. In order: least cost of sheets, the largest
+ * useful offcut kept whole, the fewest cuts and fence settings. Same job, same layout. An item that fits no sheet is listed
+ * in `unplaced`.
  */
 export function nestSheets(job: NestJob): Layout {
   const sheets: SheetLayout[] = [];
@@ -37,191 +57,154 @@ export function nestSheets(job: NestJob): Layout {
   const unplaced: Layout['unplaced'][number][] = [];
   let offcut = 1;
   for (const stock of [...job.stocks].sort((a, b) => (a.id < b.id ? -1 : 1))) {
-    const size: SheetSize = {
-      length: stock.length,
-      width: stock.width,
-      trim: job.trim,
-      kerf: job.kerf,
-      keep: job.keep ?? KEEP,
-    };
-    const usable = { w: size.length - size.trim, h: size.width - size.trim };
-    const rects: Rect[] = [];
-    const named: Named[] = [];
-    for (const item of [...stock.items].sort((a, b) => (a.part < b.part ? -1 : 1))) {
-      const rect = asRect(item, stock.grain);
-      const fits =
-        (rect.w <= usable.w && rect.h <= usable.h) || (rect.turn && rect.h <= usable.w && rect.w <= usable.h);
-      if (!fits) unplaced.push({ part: item.part, why: tooLarge(rect, usable) });
-      else {
-        rects.push(rect);
-        named.push({ part: item.part, mark: item.mark ?? item.part, w: rect.w, h: rect.h });
-      }
-    }
-    if (rects.length === 0) continue;
-    const bound = sheetBound(usable.w, usable.h, size.kerf, rects);
-    const patterns = search(rects, named, size, bound, job.budget ?? 1200);
-    patterns.forEach((pattern, i) => {
-      const cutting = cutUp(pattern, size, named, offcut);
-      offcut += cutting.offcuts.filter((o) => o.keep).length;
-      const { length, width, kerf, trim } = size;
-      sheets.push({
-        stock: stock.id,
-        index: i + 1,
-        of: patterns.length,
-        length,
-        width,
-        kerf,
-        trim,
-        grain: stock.grain,
-        ...cutting,
-      });
-    });
-    counts.push({ stock: stock.id, used: patterns.length, bound });
+    const items = [...stock.items].sort((a, b) => (a.part < b.part ? -1 : 1));
+    const sizes = stock.sheets.map((s) => sizeOf(s, job));
+    const rects = items.map((item) => asKind(item, stock.grain));
+    const whys = rects.map((r) => tooLarge(r, sizes));
+    items.forEach(({ part }, i) => whys[i] !== undefined && unplaced.push({ part, why: whys[i] }));
+    const placed = items.filter((_, i) => whys[i] === undefined);
+    if (placed.length === 0) continue;
+    const laid = layStock(
+      stock,
+      placed,
+      rects.filter((_, i) => whys[i] === undefined),
+      sizes,
+      job,
+      offcut,
+    );
+    sheets.push(...laid.sheets);
+    counts.push(laid.count);
+    offcut = laid.offcut;
   }
   return { sheets, counts, unplaced };
 }
 
+const sizeOf = (s: NestSheet, job: NestJob): SheetSize => ({
+  length: s.length,
+  width: s.width,
+  trim: s.name === undefined ? job.trim : 0,
+  kerf: job.kerf,
+  keep: job.keep ?? KEEP,
+});
+
+interface Laid {
+  readonly sheets: readonly SheetLayout[];
+  readonly count: Layout['counts'][number];
+  readonly offcut: number;
+}
+
+function layStock(
+  stock: NestStock,
+  items: NestStock['items'],
+  rects: readonly Kind[],
+  sizes: readonly SheetSize[],
+  job: NestJob,
+  firstOffcut: number,
+): Laid {
+  const rules: Rules = { stages: job.stages ?? 3, first: job.first ?? 'either', kerf: job.kerf };
+  const { kinds, members } = sorts(rects);
+  const packer = new Packer(
+    kinds,
+    members.map((m) => m.length),
+    rules,
+  );
+  const limit = (job.budget ?? BUDGET) * 1000;
+  const choices = stock.sheets.map((s, i) => choice(s, sizes[i] as SheetSize, stock));
+  const fleet = chooseFleet(packer, choices, job.kerf, limit) as Fleet;
+  const of = fleet.sheets.map((s) => sizes[s] as SheetSize);
+  const names = kinds.map((k, i): Named => ({ ...named(items[members[i]?.[0] ?? 0], k) }));
+  const steps = limit * OFFCUT_SHARE;
+  const patterns = refine(fleet.filled, {
+    packer,
+    rules,
+    sizes: of,
+    names,
+    steps,
+    looks: Math.min(LOOKS, limit / 5000),
+  });
+  const own = ownItems(patterns, members);
+  const all = items.map((item, i) => named(item, rects[i] as Kind));
+  let offcut = firstOffcut;
+  const sheets = own.map((pattern, i): SheetLayout => {
+    const cutting = cutUp(pattern, of[i] as SheetSize, all, offcut);
+    offcut += cutting.offcuts.filter((o) => o.keep).length;
+    const { length, width, kerf, trim } = of[i] as SheetSize;
+    const name = stock.sheets[fleet.sheets[i] as number]?.name;
+    const head = { stock: stock.id, index: i + 1, of: own.length, length, width, kerf, trim, grain: stock.grain };
+    return { ...head, ...(name === undefined ? {} : { rack: name }), ...cutting };
+  });
+  const largest = usable({ ...(sizes[0] as SheetSize), ...largestOf(sizes) });
+  const bound = fleet.proved ? sheets.length : sheetBound(largest.w, largest.h, job.kerf, rects);
+  return { sheets, count: { stock: stock.id, used: sheets.length, bound, proved: fleet.proved }, offcut };
+}
+
+const largestOf = (
+  sizes: readonly SheetSize[],
+): { readonly length: number; readonly width: number; readonly trim: 0 } => ({
+  length: Math.max(...sizes.map((s) => s.length - s.trim)),
+  width: Math.max(...sizes.map((s) => s.width - s.trim)),
+  trim: 0,
+});
+const RACK = 0.4;
+function choice(s: NestSheet, size: SheetSize, stock: NestStock): SheetChoice {
+  const { w, h } = usable(size);
+  const priced = stock.sheets.every((x) => x.price !== undefined || x.name !== undefined);
+  const perArea = priced ? pricePerArea(stock.sheets) : 1;
+  const cost = s.price ?? s.length * s.width * perArea * (s.name === undefined ? 1 : RACK);
+  return { w, h, cost, count: s.count ?? (s.name === undefined ? Infinity : 1) };
+}
+/** What wood on the rack would cost: as the cheapest bought sheet. */
+function pricePerArea(sheets: readonly NestSheet[]): number {
+  const all = sheets.flatMap((s) => (s.price === undefined ? [] : [s.price / (s.length * s.width)]));
+  return all.length > 0 ? Math.min(...all) : 1;
+}
+const named = (item: NestStock['items'][number] | undefined, rect: Kind): Named => ({
+  part: item?.part ?? '',
+  mark: item?.mark ?? item?.part ?? '',
+  w: rect.w,
+  h: rect.h,
+});
+
 /** Grain along the sheet's length: the item's length lies along x; along its width: along y. */
-const asRect = (item: NestItem, grain: NestStock['grain']): Rect =>
+const asKind = (item: NestItem, grain: NestStock['grain']): Kind =>
   grain === 'width'
     ? { w: item.width, h: item.length, turn: item.mayTurn }
     : { w: item.length, h: item.width, turn: item.mayTurn || grain === 'none' };
 
-const tooLarge = (rect: Rect, usable: { readonly w: number; readonly h: number }): string =>
-  !rect.turn && rect.h <= usable.w && rect.w <= usable.h
+/** Why a piece fits no sheet; undefined when it fits one. */
+function tooLarge(rect: Kind, sizes: readonly SheetSize[]): string | undefined {
+  const inside = (w: number, h: number): boolean => sizes.some((s) => w <= s.length - s.trim && h <= s.width - s.trim);
+  if (inside(rect.w, rect.h) || (rect.turn && inside(rect.h, rect.w))) return undefined;
+  return !rect.turn && inside(rect.h, rect.w)
     ? 'it fits the sheet only with its grain across'
     : 'it is larger than the sheet less its trim';
-
-interface Score {
-  readonly sheets: number;
-  readonly offcuts: number;
-  readonly work: number;
 }
 
-const SPLITS: readonly Split[] = ['cross', 'rip', 'large', 'even'];
-interface Try {
-  readonly patterns: Pattern[];
-  readonly manner: Manner;
-  /** Sheets, then the sum of squares of how full each is: one nearly empty sheet is on its way out. */
-  readonly closeness: number;
+/** Equal rectangles are one kind; members by place in the list. */
+function sorts(rects: readonly Kind[]): { readonly kinds: readonly Kind[]; readonly members: readonly number[][] } {
+  const kinds: Kind[] = [];
+  const members: number[][] = [];
+  rects.forEach((r, i) => {
+    const k = kinds.findIndex((x) => x.w === r.w && x.h === r.h && x.turn === r.turn);
+    if (k >= 0) members[k]?.push(i);
+    else {
+      kinds.push(r);
+      members.push([i]);
+    }
+  });
+  return { kinds, members };
 }
 
-/**
- * Tries every manner; then, while more sheets are used than the bound, changes the most promising one little by little and
- * goes on from what is no worse. Keeps the best by `judge`.
- */
-function search(
-  rects: readonly Rect[],
-  named: readonly Named[],
-  size: SheetSize,
-  bound: number,
-  budget: number,
-): Pattern[] {
-  let best: { patterns: Pattern[]; score: Score } | undefined;
-  let near: Try | undefined;
-  let left = budget;
-  const attempt = (manner: Manner): void => {
-    left--;
-    const patterns = allSheets(rects, size, manner);
-    const closeness = fullness(patterns, rects, size) - patterns.length * 1000;
-    if (!near || closeness >= near.closeness) near = { patterns, manner, closeness };
-    if (best && patterns.length > best.score.sheets) return;
-    const score = judge(patterns, named, size);
-    if (!best || better(score, best.score)) best = { patterns, score };
+/** Kinds in the patterns become items: each the next of its kind. */
+function ownItems(patterns: readonly Pattern[], members: readonly (readonly number[])[]): Pattern[] {
+  const next = members.map(() => 0);
+  const own = (p: Pattern): Pattern => {
+    if (p.kind === 'empty') return p;
+    if (p.kind === 'strips') return { ...p, strips: p.strips.map((s) => ({ ...s, pattern: own(s.pattern) })) };
+    const at = next[p.item] as number;
+    next[p.item] = at + 1;
+    return { ...p, item: members[p.item]?.[at] as number };
   };
-  const orders = sortedOrders(rects);
-  for (const split of SPLITS)
-    for (const pick of ['first', 'snug'] as const) for (const order of orders) attempt({ order, split, pick });
-  const random = sequence(20_260_101);
-  while (left > 0 && best && near && best.score.sheets > bound) {
-    const fresh = orders[left % orders.length] as readonly number[];
-    attempt(left % 4 === 0 ? startAfresh(fresh, rects, random) : changed(near.manner, rects, random));
-  }
-  return best?.patterns ?? [];
-}
-
-const anyWay = (random: () => number): Way => (random() < 0.5 ? 'cross' : 'rip');
-const startAfresh = (order: readonly number[], rects: readonly Rect[], random: () => number): Manner => ({
-  order: shuffled(order, random, 0.35),
-  split: SPLITS[Math.floor(random() * SPLITS.length)] as Split,
-  ways: rects.map(() => (random() < 0.3 ? anyWay(random) : undefined)),
-  pick: random() < 0.7 ? 'first' : 'snug',
-});
-/** A few items moved in the order, a few split another way. */
-function changed(manner: Manner, rects: readonly Rect[], random: () => number): Manner {
-  const few = 2.5 / rects.length;
-  const ways = rects.map((_, i) => (random() < few ? (random() < 0.3 ? undefined : anyWay(random)) : manner.ways?.[i]));
-  return { ...manner, order: shuffled(manner.order, random, few), ways };
-}
-
-function fullness(patterns: readonly Pattern[], rects: readonly Rect[], size: SheetSize): number {
-  const sheet = (size.length - size.trim) * (size.width - size.trim);
-  const area = (i: number): number => (rects[i] as Rect).w * (rects[i] as Rect).h;
-  return patterns.reduce((sum, p) => sum + (itemsOf(p).reduce((a, i) => a + area(i), 0) / sheet) ** 2, 0);
-}
-
-/** Sheet after sheet until nothing is left. Every rect fits an empty sheet, so each sheet takes at least one. */
-function allSheets(rects: readonly Rect[], size: SheetSize, manner: Manner): Pattern[] {
-  const used = rects.map(() => false);
-  const out: Pattern[] = [];
-  const w = size.length - size.trim;
-  const h = size.width - size.trim;
-  while (used.includes(false)) {
-    const tree: Tree = fillSheet(w, h, size.kerf, rects, manner, used);
-    out.push(asPattern(tree, w, h));
-  }
-  return out;
-}
-
-/** Offcuts by the sum of area^1.2 of those worth keeping (Gardeyn and Wauters 2022), in fiftieths of a sheet; then the work. */
-function judge(patterns: readonly Pattern[], named: readonly Named[], size: SheetSize): Score {
-  const unit = ((size.length - size.trim) * (size.width - size.trim)) ** 1.2 / 50;
-  let value = 0;
-  let work = 0;
-  for (const pattern of patterns) {
-    const { offcuts, cuts } = cutUp(pattern, size, named, 1);
-    for (const o of offcuts) if (o.keep) value += (o.w * o.h) ** 1.2;
-    work += cuts.length + fenceSettings(cuts) + 2 * Math.max(0, ...cuts.map((c) => c.stage));
-  }
-  return { sheets: patterns.length, offcuts: Math.floor(value / unit), work };
-}
-
-const better = (a: Score, b: Score): boolean =>
-  a.sheets !== b.sheets ? a.sheets < b.sheets : a.offcuts !== b.offcuts ? a.offcuts > b.offcuts : a.work < b.work;
-
-/** Largest first, by several meanings of large; ties by place in the list, which is sorted by id. */
-function sortedOrders(rects: readonly Rect[]): number[][] {
-  const sizes: ((r: Rect) => readonly [number, number])[] = [
-    (r) => [r.w * r.h, r.w],
-    (r) => [r.h, r.w],
-    (r) => [r.w, r.h],
-    (r) => [Math.max(r.w, r.h), Math.min(r.w, r.h)],
-    (r) => [Math.min(r.w, r.h), Math.max(r.w, r.h)],
-  ];
-  return sizes.map((size) =>
-    rects
-      .map((r, i) => ({ i, s: size(r) }))
-      .sort((a, b) => b.s[0] - a.s[0] || b.s[1] - a.s[1] || a.i - b.i)
-      .map((e) => e.i),
-  );
-}
-
-/** A fixed sequence of numbers in [0, 1): linear congruential, constants of Numerical Recipes. */
-function sequence(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
-    return state / 4_294_967_296;
-  };
-}
-
-/** An order with that share of its entries moved a few places. */
-function shuffled(order: readonly number[], random: () => number, share: number): number[] {
-  const out = [...order];
-  for (let i = 0; i < out.length; i++) {
-    if (random() > share) continue;
-    const j = Math.min(out.length - 1, i + 1 + Math.floor(random() * Math.max(3, out.length / 4)));
-    [out[i], out[j]] = [out[j] as number, out[i] as number];
-  }
-  return out;
+  const out = patterns.map(own);
+  return out.filter((p) => itemsOf(p).length > 0);
 }

@@ -467,7 +467,7 @@ export function sheetLayout(): Layout {
         ],
       },
     ],
-    counts: [{ stock: 'ply', used: 1, bound: 1 }],
+    counts: [{ stock: 'ply', used: 1, bound: 1, proved: true }],
     unplaced: [],
   };
 }

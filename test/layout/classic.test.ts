@@ -19,8 +19,7 @@ const job = (x: Instance, mayTurn: boolean): NestJob => ({
   stocks: [
     {
       id: 's',
-      length: x.bin[0],
-      width: x.bin[1],
+      sheets: [{ length: x.bin[0], width: x.bin[1] }],
       grain: 'length',
       items: x.items.flatMap(([w, h, n], i) =>
         Array.from({ length: n ?? 1 }, (_, k) => ({

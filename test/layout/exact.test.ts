@@ -52,12 +52,12 @@ describe('against exhaustive search, four to six parts on a sheet of 24 x 16', (
       const job: NestJob = {
         kerf: 0,
         trim: 0,
-        budget: 400,
+        budget: 100,
+        stages: Infinity,
         stocks: [
           {
             id: 's',
-            length: 24,
-            width: 16,
+            sheets: [{ length: 24, width: 16 }],
             grain: 'length',
             items: rects.map((r, i) => ({ part: `p${i}`, length: r.w, width: r.h, mayTurn: false })),
           },

@@ -14,7 +14,7 @@ const item = (part: string, length: number, width: number, mayTurn = false) => (
   mayTurn,
 });
 const job = (items: ReturnType<typeof item>[], more: Partial<NestJob> = {}): NestJob => ({
-  stocks: [{ id: 'ply', length: inches(96), width: inches(48), grain: 'length', items }],
+  stocks: [{ id: 'ply', sheets: [{ length: inches(96), width: inches(48) }], grain: 'length', items }],
   kerf: inches(1 / 8),
   trim: inches(1 / 4),
   ...more,
@@ -27,7 +27,7 @@ describe('the back and two short bottoms of a chest, 96 x 48, kerf 1/8, trim 1/4
   if (!sheet) throw new Error('no sheet');
 
   it('takes one sheet, seven cuts, five settings of the fence', () => {
-    expect(layout.counts).toEqual([{ stock: 'ply', used: 1, bound: 1 }]);
+    expect(layout.counts).toEqual([{ stock: 'ply', used: 1, bound: 1, proved: true }]);
     expect(sheet.cuts.map((c) => [c.number, c.kind, toIn(c.fence), c.against, c.leaves])).toEqual([
       [1, 'trim', 0.25, 'a long edge', 'edge 1'],
       [2, 'trim', 0.25, 'an end, square to edge 1', 'end 2'],
@@ -79,10 +79,10 @@ describe('edge cases', () => {
   it('two halves with the kerf between them fill a sheet exactly; a hair more takes two sheets', () => {
     const half = (95.75 - 1 / 8) / 2;
     expect(nestSheets(job([item('a', half, 47.75), item('b', half, 47.75)])).counts).toEqual([
-      { stock: 'ply', used: 1, bound: 1 },
+      { stock: 'ply', used: 1, bound: 1, proved: true },
     ]);
     expect(nestSheets(job([item('a', half, 47.75), item('b', half + 1 / 64, 47.75)])).counts).toEqual([
-      { stock: 'ply', used: 2, bound: 2 },
+      { stock: 'ply', used: 2, bound: 2, proved: true },
     ]);
   });
   it('turns what may be turned, and nothing else', () => {
@@ -96,8 +96,7 @@ describe('edge cases', () => {
       stocks: [
         {
           id: 's',
-          length: mm(2440),
-          width: mm(1220),
+          sheets: [{ length: mm(2440), width: mm(1220) }],
           grain: 'width',
           items: [{ part: 'a', length: mm(1200), width: mm(2400), mayTurn: false }],
         },
