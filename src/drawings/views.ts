@@ -1,6 +1,6 @@
 import { chains, fitArcs } from '../geom/arcs.js';
 import type { Path2 } from '../geom/arcs.js';
-import { hiddenLines } from '../geom/hiddenLines.js';
+import { visibleLines } from '../geom/hiddenLines.js';
 import type { Line2 } from '../geom/hiddenLines.js';
 import type { Box3, Vec3 } from '../geom/box.js';
 import type { Placement } from '../geom/placement.js';
@@ -38,7 +38,6 @@ export interface ViewItem {
 }
 export interface Lines {
   readonly visible: readonly Line2[];
-  readonly hidden: readonly Line2[];
 }
 /** The views of one piece, each worked out when it is first asked for. */
 export interface Views {
@@ -73,7 +72,9 @@ export function viewsOf(piece: Piece, solids: Solids): Views {
     },
   };
 }
-export const project = (items: readonly ViewItem[], direction: Direction): Lines => hiddenLines(items, direction);
+export const project = (items: readonly ViewItem[], direction: Direction): Lines => ({
+  visible: visibleLines(items, direction),
+});
 
 /** A view on paper: where the piece's origin lies and at which scale, 1 : oneTo. */
 export interface View {

@@ -1,4 +1,4 @@
-import { groupCollinear, lengthOf, pointOn, without, GAP, type Piece2 } from './collinear.js';
+import { groupCollinear, lengthOf, pointOn, without, GAP, type LineGroup, type Piece2 } from './collinear.js';
 import { classified } from './beside.js';
 import { sceneOf, STRIDE, type Scene, type SceneItem, type ViewAxes } from './scene.js';
 
@@ -27,6 +27,29 @@ const DEPTH = 2e-3;
  */
 export function hiddenLines(items: readonly SceneItem[], view: ViewAxes): { visible: Line2[]; hidden: Line2[] } {
   const scene = sceneOf(items, view);
+  const { visible, hidden } = piecesOf(scene, items, true);
+  const groups = groupCollinear(visible, hidden);
+  const unseen = groups.flatMap((g) =>
+    without(g.hidden, g.visible).map((s) => line(pointOn(g, s.from), pointOn(g, s.to), s.ids, 'edge')),
+  );
+  return { visible: shown(scene, groups), hidden: unseen.sort(byPlace) };
+}
+/** The visible lines alone, in a third of the time: of a whole piece most edges lie in its joints. */
+export function visibleLines(items: readonly SceneItem[], view: ViewAxes): Line2[] {
+  const scene = sceneOf(items, view);
+  return shown(scene, groupCollinear(piecesOf(scene, items, false).visible, []));
+}
+const shown = (scene: Scene, groups: readonly LineGroup[]): Line2[] =>
+  classified(scene, groups)
+    .map((s) => line(s.a, s.b, s.ids, s.kind))
+    .sort(byPlace);
+
+/** Every drawn edge as what shows of it and, where wanted, what does not. */
+function piecesOf(
+  scene: Scene,
+  items: readonly SceneItem[],
+  wantHidden: boolean,
+): { readonly visible: Piece2[]; readonly hidden: Piece2[] } {
   const visible: Piece2[] = [];
   const hidden: Piece2[] = [];
   const recent: number[] = [];
@@ -36,22 +59,19 @@ export function hiddenLines(items: readonly SceneItem[], view: ViewAxes): { visi
     const p = scene.edges.subarray(e * 6, e * 6 + 6) as unknown as Ends;
     const size = Math.hypot(p[3] - p[0], p[4] - p[1]);
     if (size < GAP) continue;
+    const unseen = scene.edgeSeen[e] === 0;
+    if (unseen && !wantHidden) continue;
     const at = (t: number): [number, number] => [p[0] + (p[3] - p[0]) * t, p[1] + (p[4] - p[1]) * t];
-    const covered = scene.edgeSeen[e] ? coverOf(scene, p, GAP / size, recent) : [0, 1];
+    const covered = unseen ? [0, 1] : coverOf(scene, p, GAP / size, recent);
     let from = 0;
     for (let i = 0; i <= covered.length; i += 2) {
       const [lo, hi] = [covered[i] ?? 1, covered[i + 1] ?? 1];
       if ((lo - from) * size > GAP) visible.push({ a: at(from), b: at(lo), ids });
-      if ((hi - lo) * size > GAP) hidden.push({ a: at(lo), b: at(hi), ids });
+      if (wantHidden && (hi - lo) * size > GAP) hidden.push({ a: at(lo), b: at(hi), ids });
       from = hi;
     }
   }
-  const groups = groupCollinear(visible, hidden);
-  const unseen = groups.flatMap((g) =>
-    without(g.hidden, g.visible).map((s) => line(pointOn(g, s.from), pointOn(g, s.to), s.ids, 'edge')),
-  );
-  const seen = classified(scene, groups).map((s) => line(s.a, s.b, s.ids, s.kind));
-  return { visible: seen.sort(byPlace), hidden: unseen.sort(byPlace) };
+  return { visible, hidden };
 }
 type Ends = readonly [number, number, number, number, number, number];
 

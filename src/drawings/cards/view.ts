@@ -85,6 +85,13 @@ export function isBrokenOut(v: Placed, axis: Axis, at: number): boolean {
   const d = distance(v.frame, axis === across(v.side) ? v.side.left : v.side.top, at);
   return d > v.skip.from && d < v.skip.to;
 }
+/** True when a stretch lies wholly in what is broken out, its bounds counted in. */
+function isGone(v: Placed, spans: readonly [Span, Span, Span]): boolean {
+  const { skip } = v;
+  if (!skip) return false;
+  const side = skip.axis === across(v.side) ? v.side.left : v.side.top;
+  return spans[skip.axis].map((x) => distance(v.frame, side, x)).every((d) => d >= skip.from && d <= skip.to);
+}
 /** A coordinate of the part along a view's own axis, on paper. */
 export const paperX = (v: Placed, at: number): number => v.x + onPaper(v, across(v.side), distance(v.frame, v.side.left, at)); // prettier-ignore
 export const paperY = (v: Placed, at: number): number => v.y + onPaper(v, upward(v.side), distance(v.frame, v.side.top, at)); // prettier-ignore
@@ -153,10 +160,13 @@ export function spansOf(cut: Cut, f: Frame): readonly [Span, Span, Span] {
       return out;
   }
 }
-/** True where the cut shows on the side toward the eye. */
+/** True where the cut shows on the side toward the eye, and not only in what is broken out; a pencil line on its own side alone. */
 export function shows(cut: Cut, v: Placed): boolean {
+  if (cut.shape === 'mark' && cut.face !== v.side.face) return false;
   const axis = faceAxis(v.side.face);
-  const s = spansOf(cut, v.frame)[axis];
+  const spans = spansOf(cut, v.frame);
+  if (isGone(v, spans)) return false;
+  const s = spans[axis];
   const [lo, hi] = v.frame.blank[axis];
   return faceSign(v.side.face) < 0 ? s[0] <= lo : s[1] >= hi;
 }
@@ -217,7 +227,7 @@ function linesOf(mesh: Mesh, direction: Direction): readonly Line2[] {
     ...l,
     kind: l.kind === 'silhouette' && hasAir(l, flat) ? 'silhouette' : 'edge',
   }));
-  known.set(key, { visible, hidden: made.hidden });
+  known.set(key, { visible });
   return visible;
 }
 /** Three corners, then left, low, right and high. */
