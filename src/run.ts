@@ -29,7 +29,7 @@ import { stlBytes } from './report/stl.js';
 import { writeSvgs } from './report/svg.js';
 import { makeSolids } from './solids/make.js';
 import type { Solids } from './solids/solids.js';
-import { roomFaults, season, type Season } from './wood/moisture.js';
+import { readingNotes, roomFaults, season, type Season } from './wood/moisture.js';
 
 export interface Job {
   readonly what: 'build' | 'check' | 'explain';
@@ -87,7 +87,7 @@ export async function buildPacket(job: Job, onStage: Progress = () => undefined)
   const definition = shopRead?.value ? inShop(reading.value, shopRead.value) : reading.value;
   onStage('piece');
   const { room, shop, units } = definition;
-  found.push(...roomFaults(room, shop?.moisture, units));
+  found.push(...roomFaults(room, shop?.moisture, units), ...readingNotes(shop ?? {}));
   const resolved = resolvePiece(definition); // 2
   found.push(...resolved.findings);
   const piece = resolved.value;
@@ -106,7 +106,7 @@ export async function buildPacket(job: Job, onStage: Progress = () => undefined)
       hash,
       found,
       onStage,
-      season: season(room, shop?.moisture, units),
+      season: season(room, shop, units),
     });
     return answer(packet);
   } finally {

@@ -16,7 +16,12 @@ export interface Definition {
     readonly maker?: string;
   };
   readonly units: 'in' | 'mm';
-  readonly room?: { readonly humidity: readonly [number, number]; readonly temperature?: number };
+  /** Its humidity, or the region where it is. */
+  readonly room?: {
+    readonly humidity?: readonly [number, number];
+    readonly temperature?: number;
+    readonly region?: 'most of the US' | 'dry southwest' | 'damp coast';
+  };
   readonly measures?: Readonly<Record<string, Length_ | readonly Length_[] | Graduation>>;
   readonly stock: Readonly<Record<string, StockSpec>>;
   readonly parts: Readonly<Record<string, PartSpec>>;

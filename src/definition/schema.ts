@@ -12,6 +12,7 @@ import {
   length,
   number,
   pair,
+  pairOf,
   text,
   triple,
   words,
@@ -37,15 +38,15 @@ const Piece = z.strictObject({
   maker: text('who makes it', 'sample').optional(),
 });
 const Room = z.strictObject({
-  humidity: z.tuple([z.number(), z.number()]).meta({
-    description: 'relative humidity at its driest and wettest',
-    unit: '%',
-    examples: [[30, 60]],
-  }),
+  humidity: pairOf('relative humidity at its driest and wettest', [30, 60], '%').optional(),
   temperature: number(
     'temperature; degrees Fahrenheit in a file in inches, Celsius in millimetres',
     70,
     'degrees',
+  ).optional(),
+  region: choice(
+    ['most of the US', 'dry southwest', 'damp coast'],
+    'where it is, for a room of which no humidity was measured',
   ).optional(),
 });
 const Measure = z

@@ -62,7 +62,7 @@ function lengthAlone(text: string | number, units: Units) {
   if ('fault' in read) return read;
   return evaluateExpr(read.tree, units, (r) => ({
     fault: {
-      code: 'name-unknown',
+      code: 'shop-names',
       message: `there is no "${referenceName(r)}" in a shop file`,
       hint: 'Type the size itself; what depends on a piece stands in its own "shop".',
     },

@@ -1,90 +1,161 @@
+import { cell } from '../data/printed.js';
+import { MOISTURE_13_2 } from '../data/tables/moisture-13-2.js';
 import type { Diagnostic, JsonPath } from '../diag/diagnostic.js';
+import { CELSIUS, celsius, equilibrium, HUMIDITY, humidityFor } from './equilibrium.js';
 
-/** Equilibrium moisture content of wood. */
-
-const poly = (c: readonly [number, number, number], t: number): number => c[0] + c[1] * t + c[2] * t * t;
-export const celsius = (fahrenheit: number): number => ((fahrenheit - 32) * 5) / 9;
-
-/**
- * Moisture content (%) that wood comes to in air of `humidity` (%, 0 <= h < 100) and `temperature` (degrees C).
- * Source: Wood Handbook, FPL-GTR-282, equation 4-5 (Hailwood and Horrobin; Simpson 1973). RangeError outside 0..100 %.
- */
-export function equilibrium(humidity: number, temperature: number): number {
-  if (!(humidity >= 0 && humidity < 100)) throw new RangeError(`humidity out of range: ${humidity}`);
-  const w = poly([349, 1.29, 0.0135], temperature);
-  const k = poly([0.805, 0.000736, -0.00000273], temperature);
-  const k1 = poly([6.27, -0.00938, -0.000303], temperature);
-  const k2 = poly([1.91, 0.0407, -0.000293], temperature);
-  const x = (k * humidity) / 100;
-  return (1800 / w) * (x / (1 - x) + (k1 * x + 2 * k1 * k2 * x * x) / (1 + k1 * x + k1 * k2 * x * x));
-}
+export { celsius, equilibrium } from './equilibrium.js';
 
 /** Moisture (%) at the driest and the wettest of a room, and when the piece is made. */
 export interface Season {
   readonly made: number;
   readonly driest: number;
   readonly wettest: number;
+  /** How they were had, as it is printed. */
+  readonly basis?: Basis;
+}
+export interface Basis {
+  /** `read 7 % on 2027-01-15`. */
+  readonly made: string;
+  /** `30 to 60 % humidity at 70 °F`. */
+  readonly room: string;
+  readonly source: string;
+  /** Not read in its source. */
+  readonly memory?: true;
 }
 /** Moisture when made unless the meter says otherwise: Wood Handbook, FPL-GTR-190, table 13-2, interior, most of the US. */
 export const MADE_AT = 8;
 /** Heated and cooled room of a temperate place, % moisture: our default. */
 export const DEFAULT_BAND = [6, 11] as const;
 
-/** A room as it is typed: humidity in %, temperature in degrees F (inch files) or C (millimetre files). */
+/** Regions of table 13-2, as they are typed. */
+export const REGIONS = ['most of the US', 'dry southwest', 'damp coast'] as const;
+export type Region = (typeof REGIONS)[number];
+/**
+ * A room as it is typed: humidity in %, temperature in degrees F (inch files) or C (millimetre files); or the region where it
+ * is, for rooms of which nothing was measured.
+ */
 export interface Room {
-  readonly humidity: readonly [number, number];
+  readonly humidity?: readonly [number, number];
   readonly temperature?: number;
+  readonly region?: Region;
 }
-const roomCelsius = (room: Room, units: 'in' | 'mm'): number =>
-  units === 'in' ? celsius(room.temperature ?? 70) : (room.temperature ?? 21);
+/** What the shop's meter said, %, and the day. */
+export interface Reading {
+  readonly moisture?: number;
+  readonly read?: string;
+}
+const usual = (units: 'in' | 'mm'): number => (units === 'in' ? 70 : 21);
+const roomCelsius = (room: Room, units: 'in' | 'mm'): number => {
+  const typed = room.temperature ?? usual(units);
+  return units === 'in' ? celsius(typed) : typed;
+};
 
-/** What the equation was fitted to: 0 to 95 % and 30 to 200 degrees F (Wood Handbook, table 4-2). */
-const HUMIDITY = [0, 95] as const;
-const CELSIUS = [celsius(30), celsius(200)] as const;
+const fault = (path: JsonPath, message: string, hint: string): Diagnostic => ({
+  code: 'room-out-of-range',
+  severity: 'error',
+  path,
+  message,
+  hint,
+});
 
 /** What is wrong with a room or a meter reading; paths from the root of the definition. */
 export function roomFaults(room: Room | undefined, made: number | undefined, units: 'in' | 'mm'): Diagnostic[] {
-  const fault = (path: JsonPath, message: string, hint: string): Diagnostic => ({
-    code: 'room-out-of-range',
-    severity: 'error',
-    path,
-    message,
-    hint,
-  });
   const out: Diagnostic[] = [];
-  room?.humidity.forEach((h, i) => {
+  const at = (...path: JsonPath): JsonPath => ['room', ...path];
+  if (room && room.humidity === undefined && room.region === undefined)
+    out.push(
+      fault(['room'], 'A room without its humidity.', `Write "humidity": [30, 60], or "region": "${REGIONS[0]}".`),
+    );
+  if (room?.humidity && room.region !== undefined)
+    out.push(fault(at('region'), 'A room by its humidity and by its region.', 'Keep the humidity if it was measured.'));
+  room?.humidity?.forEach((h, i) => {
     if (!(h >= HUMIDITY[0] && h <= HUMIDITY[1]))
-      out.push(fault(['room', 'humidity', i], `A room of ${h} % humidity is outside the table.`, 'From 0 to 95 %.'));
+      out.push(fault(at('humidity', i), `A room of ${h} % humidity is outside the table.`, 'From 0 to 95 %.'));
   });
-  if (room && room.humidity[0] > room.humidity[1])
-    out.push(
-      fault(
-        ['room', 'humidity'],
-        `The room runs from ${room.humidity[0]} to ${room.humidity[1]} %, backwards.`,
-        'Write the driest first.',
-      ),
-    );
-  if (room && (roomCelsius(room, units) < CELSIUS[0] || roomCelsius(room, units) > CELSIUS[1]))
-    out.push(
-      fault(
-        ['room', 'temperature'],
-        `A room at ${room.temperature} degrees is outside the table.`,
-        units === 'in' ? 'Degrees Fahrenheit, 30 to 200.' : 'Degrees Celsius, 0 to 90.',
-      ),
-    );
-  if (made !== undefined && !(made >= 0 && made < 30))
-    out.push(
-      fault(['shop', 'moisture'], `Wood at ${made} % moisture is not ready for furniture.`, 'Most is 6 to 12 %.'),
-    );
+  if (room?.humidity && room.humidity[0] > room.humidity[1]) {
+    const [from, to] = room.humidity;
+    out.push(fault(at('humidity'), `The room runs from ${from} to ${to} %, backwards.`, 'Write the driest first.'));
+  }
+  if (room && (roomCelsius(room, units) < CELSIUS[0] || roomCelsius(room, units) > CELSIUS[1])) {
+    const hint = units === 'in' ? 'Degrees Fahrenheit, 30 to 200.' : 'Degrees Celsius, 0 to 90.';
+    out.push(fault(at('temperature'), `A room at ${room.temperature} degrees is outside the table.`, hint));
+  }
+  if (made !== undefined && !(made >= 0 && made < 30)) {
+    const message = `Wood at ${made} % moisture is not ready for furniture.`;
+    out.push(fault(['shop', 'moisture'], message, 'Most is 6 to 12 %.'));
+  }
   return out;
 }
 
-/** The seasons of a room. What lies outside the table (see `roomFaults`) counts as the table's end. */
-export function season(room: Room | undefined, made: number | undefined, units: 'in' | 'mm'): Season {
-  const at = made ?? MADE_AT;
-  if (!room) return { made: at, driest: DEFAULT_BAND[0], wettest: DEFAULT_BAND[1] };
+/** What is missing of a reading: movement is reckoned from it, so it is asked for. */
+export function readingNotes({ moisture, read }: Reading): Diagnostic[] {
+  if (moisture !== undefined && read !== undefined) return [];
+  return [
+    {
+      code: 'moisture-not-read',
+      severity: 'note',
+      path: moisture === undefined ? ['shop'] : ['shop', 'moisture'],
+      message:
+        moisture === undefined
+          ? `The moisture of the wood was not read: it is taken as ${MADE_AT} %.`
+          : `The moisture of the wood, ${moisture} %, has no date.`,
+      hint: 'Read it with the meter in the shop, and write "moisture" and "read" with the day under "shop".',
+    },
+  ];
+}
+
+const within = (v: number, [low, high]: readonly [number, number]): number => Math.min(high, Math.max(low, v));
+const regionBand = (region: Region) =>
+  [cell(MOISTURE_13_2, region, 'driest'), cell(MOISTURE_13_2, region, 'wettest')] as const;
+
+/** The seasons of a room. What lies outside the table is an error of `roomFaults`; here it counts as the table's end. */
+export function season(room: Room | undefined, reading: Reading | number | undefined, units: 'in' | 'mm'): Season {
+  const { moisture, read }: Reading = typeof reading === 'number' ? { moisture: reading } : (reading ?? {});
+  const made = moisture ?? MADE_AT;
+  const madeWords =
+    moisture === undefined
+      ? `not read, taken as ${MADE_AT} % (Wood Handbook, table 13-2)`
+      : `read ${moisture} %${read === undefined ? ', no date' : ` on ${read}`}`;
+  return { made, ...bandOf(room, units, madeWords) };
+}
+function bandOf(room: Room | undefined, units: 'in' | 'mm', made: string): Omit<Season, 'made'> {
+  const [driest, wettest] = room?.region ? regionBand(room.region) : [];
+  if (driest && wettest)
+    return {
+      driest: driest.value,
+      wettest: wettest.value,
+      basis: {
+        made,
+        room: `inside, ${room?.region}`,
+        source: driest.source,
+        ...(driest.memory ? { memory: true as const } : {}),
+      },
+    };
+  if (!room?.humidity) {
+    const [low, high] = DEFAULT_BAND;
+    const basis = { made, room: 'a heated and cooled room', source: 'our default' };
+    return { driest: low, wettest: high, basis };
+  }
   const t = within(roomCelsius(room, units), CELSIUS);
   const both = room.humidity.map((h) => equilibrium(within(h, HUMIDITY), t));
-  return { made: at, driest: Math.min(...both), wettest: Math.max(...both) };
+  const degrees = `${room.temperature ?? usual(units)} °${units === 'in' ? 'F' : 'C'}`;
+  return {
+    driest: Math.min(...both),
+    wettest: Math.max(...both),
+    basis: {
+      made,
+      room: `${room.humidity[0]} to ${room.humidity[1]} % humidity at ${degrees}`,
+      source: 'Wood Handbook, FPL-GTR-282, equation 4-5',
+    },
+  };
 }
-const within = (v: number, [low, high]: readonly [number, number]): number => Math.min(high, Math.max(low, v));
+
+/** Humidity of a shop (%) that keeps wood at its moisture; undefined outside the table. */
+export function shopHumidity(moisture: number, room: Room | undefined, units: 'in' | 'mm'): number | undefined {
+  try {
+    return humidityFor(moisture, roomCelsius(room ?? {}, units));
+  } catch (e) {
+    if (e instanceof RangeError) return undefined;
+    throw e;
+  }
+}

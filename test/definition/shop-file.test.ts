@@ -97,7 +97,7 @@ test('what is typed in other units is brought to those of the piece', () => {
 });
 
 test.each([
-  ['name of a measure', '"kerf": "1/16"', '"kerf": "W"', 'name-unknown', 4, 12, 'W', 'shop file'],
+  ['name of a measure', '"kerf": "1/16"', '"kerf": "W"', 'shop-names', 4, 12, 'W', 'shop file'],
   ['two readings', '"kerf": "1/16"', '"kerf": "1/2/4"', '', 4, 12, '1/2/4', ''],
   ['key misspelt', '"planer"', '"plener"', 'key-not-known', 6, 46, '"plener"', 'planer'],
   [

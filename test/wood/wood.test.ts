@@ -27,20 +27,19 @@ describe('equilibrium moisture', () => {
     expect(cells).toBe(342);
   });
   it('rises with humidity and refuses what is no humidity', () => {
-    for (let h = 1; h < 99; h++) expect(equilibrium(h, 21)).toBeGreaterThan(equilibrium(h - 1, 21));
-    expect(() => equilibrium(100, 21)).toThrow(RangeError);
+    for (let h = 1; h <= 95; h++) expect(equilibrium(h, 21)).toBeGreaterThan(equilibrium(h - 1, 21));
+    expect(() => equilibrium(96, 21)).toThrow(RangeError);
+    expect(() => equilibrium(50, 100)).toThrow(RangeError);
     expect(() => equilibrium(-1, 21)).toThrow(RangeError);
   });
   it('gives a room its two seasons, in either unit', () => {
     const inch = season({ humidity: [30, 60], temperature: 70 }, undefined, 'in');
     expect([inch.made, Number(inch.driest.toFixed(1)), Number(inch.wettest.toFixed(1))]).toEqual([8, 6.2, 11]);
     const metric = season({ humidity: [60, 30], temperature: celsius(70) }, 7, 'mm');
-    expect(metric).toEqual({ made: 7, driest: inch.driest, wettest: inch.wettest });
-    expect(season(undefined, undefined, 'in')).toEqual({ made: 8, driest: 6, wettest: 11 });
+    expect(metric).toMatchObject({ made: 7, driest: inch.driest, wettest: inch.wettest });
+    expect(season(undefined, undefined, 'in')).toMatchObject({ made: 8, driest: 6, wettest: 11 });
   });
 });
-
-const GROUPS = ['birch-sweet', 'oak-red-northern', 'oak-white', 'hickory-mockernut', 'sycamore-american', 'teak'];
 
 describe('a room', () => {
   const codes = (humidity: [number, number], temperature?: number, made?: number, units: 'in' | 'mm' = 'in') =>
@@ -71,21 +70,6 @@ describe('movement', () => {
     ['white-ash', 0.164],
   ])('%s moves %d in a foot', (id, inch) => {
     expect(change(12, wood(id), 'flat', 6, 11)).toBeCloseTo(inch, 3);
-  });
-  it('equation 13-3 at 10 % gives the coefficients of table 13-5 from the shrinkage of table 4-3', () => {
-    // Left out: rows of table 13-5 that stand for a trade group (red oak, white oak, true hickory), sweet birch (its row
-    // repeats yellow birch), sycamore (printed 0.00296 for 0.00297), teak (older shrinkage).
-    // Species whose shrinkage or coefficient was not read in the tables cannot test them.
-    const read = SPECIES.filter((s) =>
-      [s.radial, s.tangential, s.shrinkage.radial, s.shrinkage.tangential].every((f) => f.status.startsWith('R')),
-    );
-    const usable = read.filter((s) => s.kind === 'hardwood' && !GROUPS.includes(s.id));
-    expect(usable.length).toBeGreaterThan(15);
-    for (const s of usable)
-      for (const way of ['radial', 'tangential'] as const)
-        expect(Math.abs(1 / (3000 / s.shrinkage[way].value - 20) - s[way].value), `${s.id} ${way}`).toBeLessThan(
-          0.0000051,
-        );
   });
   it('agrees across the seam of its two equations, and swells back as much as it shrank by the first', () => {
     const oak = wood('white-oak');

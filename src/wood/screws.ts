@@ -1,0 +1,57 @@
+import type { Panel } from '../data/panels.js';
+import { figure, type Figure } from '../data/printed.js';
+import type { Species } from '../data/species.js';
+import { SCREWS_8_4 } from '../data/tables/screws-8-4.js';
+
+/** What a wood screw holds. Sizes in mm, loads in N. Estimates of single screws, not tests. */
+
+/** Ultimate withdrawal from side grain, p = 108.25 G2 D L: Wood Handbook, FPL-GTR-282, equation 8-10. */
+export const WITHDRAWAL = figure(108.25, 'R', 'handbook-2021', 'equation 8-10');
+/** Allowable withdrawal, W = 2850 G2 D lbf for each inch of thread, as N and mm: NDS 12.2. */
+export const WITHDRAWAL_ALLOWED = figure((2850 * 4.4482216152605) / 25.4 ** 2, 'R2', 'nds', 'section 12.2');
+/** End grain holds about three quarters of that, and not surely: it is told, never counted on. */
+export const END_GRAIN = figure(0.75, 'M', 'handbook-2021', 'chapter 8');
+
+/** N that pull a screw of shank `diameter` out of side grain, `thread` of it in wood of specific gravity `gravity` at 12 %. */
+export const withdrawal = (gravity: number, diameter: number, thread: number): number =>
+  WITHDRAWAL.value * gravity ** 2 * diameter * thread;
+/** N that it may be asked to hold for good. */
+export const withdrawalAllowed = (gravity: number, diameter: number, thread: number): number =>
+  WITHDRAWAL_ALLOWED.value * gravity ** 2 * diameter * thread;
+
+/**
+ * N across a screw at the proportional limit, K D2 by equation 8-13 and table 8-4; less than 7 diameters of thread holds less
+ * in proportion. Undefined for woods lighter or heavier than the table: nothing is made up for them.
+ */
+export function lateral(species: Species, diameter: number, thread: number): number | undefined {
+  const k = lateralFigure(species);
+  return k && k.value * diameter ** 2 * Math.min(1, thread / (7 * diameter));
+}
+/** K of table 8-4 for a wood, N/mm2; a specific gravity between two rows belongs to the lower. */
+export function lateralFigure(species: Species): Figure | undefined {
+  const g = species.gravity.value;
+  const rows = SCREWS_8_4.rows.filter(([id]) => id.startsWith(species.kind));
+  const most = Math.max(...rows.map(([, , high]) => high?.[0] ?? 0));
+  const row = g > most ? undefined : rows.filter(([, low]) => g >= (low?.[0] ?? 0)).at(-1);
+  const k = row?.[3];
+  return k ? figure(k[0], k[1], SCREWS_8_4.key, SCREWS_8_4.table) : undefined;
+}
+
+/**
+ * N that pull a screw out of the face or the edge of MDF or particleboard: 41.1 or 31.8 D^0.5 (L - D/3)^1.25 G2, from memory
+ * (Wood Handbook, chapter 8). Undefined for other panels, and for a screw that hardly enters.
+ */
+export function panelWithdrawal(
+  panel: Panel,
+  where: 'face' | 'edge',
+  diameter: number,
+  thread: number,
+): number | undefined {
+  if (panel.core !== 'mdf' && panel.core !== 'particleboard') return undefined;
+  const deep = thread - diameter / 3;
+  if (deep <= 0) return undefined;
+  const c = where === 'face' ? PANEL_FACE.value : PANEL_EDGE.value;
+  return c * Math.sqrt(diameter) * deep * Math.sqrt(Math.sqrt(deep)) * panel.gravity.value ** 2;
+}
+export const PANEL_FACE = figure(41.1, 'M', 'handbook-2021', 'chapter 8');
+export const PANEL_EDGE = figure(31.8, 'M', 'handbook-2021', 'chapter 8');
