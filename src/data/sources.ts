@@ -56,16 +56,10 @@ export const SOURCES = {
   ),
   'ansi-a208': source('Medium density fiberboard for interior applications', 'ANSI A208.2', 'ANSI A208.2'),
   kcma: source('Performance and construction standard for cabinets', 'ANSI/KCMA A161.1', 'ANSI/KCMA A161.1'),
-  'asme-screws': source('Wood screws (inch series)', 'ASME B18.6.1', 'ASME B18.6.1'),
   'niosh-guide': source(
     'Pocket Guide to Chemical Hazards: wood dust. NIOSH, with the limits of OSHA and ACGIH',
     'entry for wood dust',
     'NIOSH Pocket Guide, wood dust',
-  ),
-  'niosh-lifting': source(
-    'Applications Manual for the Revised NIOSH Lifting Equation. Waters, Putz-Anderson, Garg',
-    'DHHS (NIOSH) 94-110, 1994',
-    'NIOSH 94-110',
   ),
   'cfr-1261': source(
     'Safety standard for clothing storage units',

@@ -18,7 +18,7 @@ export interface Species {
   readonly radial: Figure;
   readonly tangential: Figure;
   /** Moisture at which it begins to shrink, %, as its coefficients take it: 30, of a few woods 22. */
-  readonly start: number;
+  readonly start: Figure;
   /** Oven-dry mass over volume at 12 %. */
   readonly gravity: Figure;
   /** Per cent, green to oven-dry. */
@@ -39,9 +39,9 @@ const POUND_FORCE = 4.4482216152605;
 const PSI = 6894.757293168;
 /** Woods whose coefficients of table 13-5 are computed from a start at 22 %, as equation 13-3 shows. */
 const EARLY = new Set(['redwood-old', 'redwood-young', 'cedar-western-red', 'teak', 'mahogany-true']);
-const EARLY_START = 22;
+const EARLY_START = figure(22, 'D', 'handbook-2010', '13-5');
 /** Fibre saturation as the handbook's equations take it, %. */
-export const SATURATION = 30;
+export const SATURATION = figure(30, 'R', 'handbook-2021', 'equation 4-9');
 
 /** Coefficient from shrinkage S (%): equation 13-3 for 1 % at 10 %, 1 / (3000 / S - 20). */
 export const coefficientFrom = (shrinkage: number): number => 1 / (3000 / shrinkage - 20);
@@ -59,7 +59,7 @@ function changeOf(id: string, way: 'radial' | 'tangential', shrinkage: Figure): 
 
 /** Specific gravity at 12 % from the basic one: equation 4-11, the volume shrunk by 18 of 30 parts of its shrinkage. */
 function gravityFromBasic(basic: Figure, volumetric: Figure): Figure {
-  const shrunk = volumetric.value * (1 - 12 / SATURATION);
+  const shrunk = volumetric.value * (1 - 12 / SATURATION.value);
   return derived(roundTo(basic.value / (1 - shrunk / 100), 3), 'by equation 4-11', [basic, volumetric]);
 }
 

@@ -6,7 +6,7 @@ const TABLED = 12;
 
 /** Shrinkage of volume from green to a moisture, %: equation 4-9, in a straight line from saturation to oven-dry. */
 const shrunkAt = (volumetric: number, moisture: number): number =>
-  volumetric * (1 - Math.min(moisture, SATURATION) / SATURATION);
+  volumetric * (1 - Math.min(moisture, SATURATION.value) / SATURATION.value);
 
 /**
  * Mass of 1 m3 of a wood at a moisture (%), kg: 1000 G (1 + x / 100) with G brought from 12 % to x by its shrinkage. Wood

@@ -35,7 +35,7 @@ export function changeByShrinkage(shrinkage: number, size: number, from: number,
 
 /** Change of `size` (any unit) across the grain when its moisture goes `from` -> `to` (%); positive is swelling. */
 export const change = (size: number, species: Species, cut: GrainCut | undefined, from: number, to: number): number =>
-  changeBy(coefficient(species, cut), size, from, to, species.start);
+  changeBy(coefficient(species, cut), size, from, to, species.start.value);
 
 /** Swelling from making to the wettest, never less than nothing; same unit as `size`. */
 export const swell = (size: number, species: Species, cut: GrainCut | undefined, s: Season): number =>
@@ -76,7 +76,7 @@ export interface Tied {
 /** Change of a part of `size` along the tie, moisture `from` -> `to`, at the worst angle of its rings. */
 export const tiedChange = (size: number, part: Tied, from: number, to: number): number =>
   part.wood && part.way !== 'length'
-    ? changeBy(worstCoefficient(part.wood, part.cut, part.way), size, from, to, part.wood.start)
+    ? changeBy(worstCoefficient(part.wood, part.cut, part.way), size, from, to, part.wood.start.value)
     : 0;
 /**
  * How far two parts that are tied over `size` want to part along it, at the driest and at the wettest: the change of the

@@ -111,7 +111,7 @@ describe('woods that trap', () => {
       [m, [3.7, 5.1]],
       [t, [2.2, 4.0]],
     ] as const) {
-      expect(s.start).toBe(22);
+      expect(s.start.value).toBe(22);
       expect(1 / (2200 / older[0] - 12)).toBeCloseTo(s.radial.value, 5);
       expect(1 / (2200 / older[1] - 12)).toBeCloseTo(s.tangential.value, 5);
       expect(s.tangential.memory || s.radial.memory).toBe(true);
@@ -120,7 +120,7 @@ describe('woods that trap', () => {
   it('redwood and western redcedar begin to shrink at 22 %', () => {
     for (const id of ['redwood-old', 'redwood-young', 'cedar-western-red']) {
       const s = wood(id);
-      expect(s.start, id).toBe(22);
+      expect(s.start.value, id).toBe(22);
       expect(1 / (2200 / s.shrinkage.tangential.value - 12)).toBeCloseTo(s.tangential.value, 4);
       expect(coefficientFrom(s.shrinkage.tangential.value)).toBeLessThan(0.8 * s.tangential.value);
       expect(change(10, s, 'flat', 22, 30)).toBeCloseTo(0, 12);
