@@ -46,9 +46,14 @@ export function coefficientInput(piece: Piece, part: Part, own: Axis): Input[] {
     },
   ];
 }
-export const seasonInputs = (season: Season): Input[] => [
-  { name: 'moisture as made', quantity: quantity('moisture', season.made) },
-  { name: 'at the driest', quantity: quantity('moisture', season.driest), source: 'room' },
-  { name: 'at the wettest', quantity: quantity('moisture', season.wettest), source: 'room' },
-];
+/** Moisture as made and at both ends of the season, each with how it was had. */
+export function seasonInputs({ made, driest, wettest, basis }: Season): Input[] {
+  const room = basis ? `${basis.room}: ${basis.source}` : 'room';
+  const ends = { source: room, ...(basis?.memory ? { memory: true } : {}) };
+  return [
+    { name: 'moisture as made', quantity: quantity('moisture', made), ...(basis ? { source: basis.made } : {}) },
+    { name: 'at the driest', quantity: quantity('moisture', driest), ...ends },
+    { name: 'at the wettest', quantity: quantity('moisture', wettest), ...ends },
+  ];
+}
 export const MOVEMENT_SOURCE = 'Wood Handbook, FPL-GTR-190, equations 13-2 and 13-3';
