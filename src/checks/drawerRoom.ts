@@ -1,3 +1,5 @@
+import { need } from '../data/printed.js';
+import { CLOTHES_TESTS } from '../data/tables/clothing-storage.js';
 import type { Span, Vec3 } from '../geom/box.js';
 import { byAxis, middle, width, type Box3 } from '../geom/box.js';
 import type { Drawer, Piece } from '../piece/piece.js';
@@ -89,5 +91,5 @@ function travelOf(
 }
 
 /** Clothes in a drawer, kg/m3: 8.5 lb/ft3. */
-export const FILL = (8.5 * 0.45359237) / 0.3048 ** 3;
+export const FILL = need(CLOTHES_TESTS, 'fill', 'value', 0.45359237 / 0.3048 ** 3).value;
 export const FILL_SOURCE = 'CPSC guidance for tests of clothing storage units, 8.5 lb/ft³ of drawer';

@@ -1,3 +1,5 @@
+import { need } from '../data/printed.js';
+import { CLOTHES_SCOPE, CLOTHES_TESTS } from '../data/tables/clothing-storage.js';
 import type { Span } from '../geom/box.js';
 import { mm, NM_PER_MM, snap, snapDown, inches } from '../lengths/length.js';
 import type { Piece } from '../piece/piece.js';
@@ -11,13 +13,15 @@ const INCH = 25.4;
 const POUND = 0.45359237;
 const RULE = '16 CFR 1261';
 /** Scope: 27 in high, 30 lb, 3.2 ft3 enclosed, for clothes, free-standing. */
-const SCOPE = { height: 27 * INCH, kg: 30 * POUND, volume: 3.2 * 0.3048 ** 3 };
+const scope = (row: string, unit: number): number => need(CLOTHES_SCOPE, row, 'least', unit).value;
+const SCOPE = { height: scope('height', INCH), kg: scope('mass', POUND), volume: scope('volume', 0.3048 ** 3) };
 const SCOPE_SOURCE = '16 CFR 1261 and the scope of ASTM F2057-23: 27 in, 30 lb, 3.2 ft³';
 /** Level pull, at this height or the top. */
-const PULL = { newtons: 10 * POUND * GRAVITY, height: 56 * INCH };
+const tested = (row: string, unit: number): number => need(CLOTHES_TESTS, row, 'value', unit).value;
+const PULL = { newtons: tested('pull', POUND * GRAVITY), height: tested('pull-height', INCH) };
 const PULL_SOURCE = 'ASTM F2057-23, 9.2.2: 10 lbf at 56 in or the top';
 /** A child at an open part, and the carpet under the front feet as blocks under the rear ones. */
-const CHILD = { kg: 60 * POUND, block: 0.43 * INCH };
+const CHILD = { kg: tested('child', POUND), block: tested('block', INCH) };
 const CHILD_SOURCE = 'ASTM F2057-23, 9.2.3: 60 lb at the worst open part';
 const BLOCK_SOURCE = 'ASTM F2057-23, 9.2.3: rear raised 0.43 in';
 /** Kept in hand: the density of wood varies by about a tenth (our default). */

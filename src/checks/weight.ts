@@ -1,3 +1,5 @@
+import { need } from '../data/printed.js';
+import { SLIDE_DUTY } from '../data/tables/slide-duty.js';
 import { width } from '../geom/box.js';
 import { inches, mm, snap } from '../lengths/length.js';
 import type { Table } from '../making/table.js';
@@ -128,7 +130,8 @@ function partLoads(bodies: readonly PartBody[], piece: Piece): Judgement[] {
 }
 
 /** Static load classes of slides, lb a pair: Architectural Woodwork Standards 2009, appendix B. */
-const CLASSES = [50, 75, 100] as const;
+const CLASSES = SLIDE_DUTY.rows.map(([id]) => need(SLIDE_DUTY, id, 'still').value);
+const MOST = Math.max(...CLASSES);
 const CLASS_SOURCE = 'Architectural Woodwork Standards 2009, appendix B: slides of 50, 75 and 100 lb';
 
 function drawerLoads(rooms: readonly DrawerRoom[], piece: Piece): Judgement[] {
@@ -136,7 +139,7 @@ function drawerLoads(rooms: readonly DrawerRoom[], piece: Piece): Judgement[] {
     const full = r.kg + FILL * r.volume;
     const pounds = full / POUND;
     const rated = CLASSES.find((c) => pounds <= c);
-    const limit = (rated ?? 100) * POUND;
+    const limit = (rated ?? MOST) * POUND;
     const base = { touches: r.bodies.map((b) => b.part.id).sort(), path: drawerPath(r.drawer), subject: r.drawer.mark };
     const empty = lifted(
       { ...base, code: 'drawer-heavy', about: 'empty, lifted out', kg: r.kg, lift: liftAt(width(r.bounds[1]), BENCH) },

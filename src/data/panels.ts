@@ -1,4 +1,4 @@
-import { cell, derived, figure, type Figure } from './printed.js';
+import { derived, figure, need, type Figure } from './printed.js';
 import { PANELS_12_1 } from './tables/panels-12-1.js';
 
 /** How a panel is built: what its sag in years and its screws depend on. */
@@ -17,11 +17,8 @@ export interface Panel {
   readonly stiffness: { readonly along: Figure; readonly across: Figure };
 }
 
-const low = (core: Core, column: 'gravityLow' | 'gravityHigh' | 'stiffnessLow', scale = 1): Figure => {
-  const found = cell(PANELS_12_1, core, column, scale);
-  if (found === undefined) throw new Error(`no figure for ${core}`);
-  return found;
-};
+const low = (core: Core, column: 'gravityLow' | 'gravityHigh' | 'stiffnessLow', scale = 1): Figure =>
+  need(PANELS_12_1, core, column, scale);
 /** Middle of the range of specific gravity. */
 const middle = (core: Core): Figure => {
   const [least, most] = [low(core, 'gravityLow'), low(core, 'gravityHigh')];

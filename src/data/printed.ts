@@ -55,6 +55,13 @@ export function cell<C extends string>(table: Printed<C>, id: string, column: C,
   return found ? figure(found[0] * scale, found[1], table.key, table.table) : undefined;
 }
 
+/** The figure of a cell that the program cannot do without: a hole in a table is a slip of ours, and throws. */
+export function need<C extends string>(table: Printed<C>, id: string, column: C, scale = 1): Figure {
+  const found = cell(table, id, column, scale);
+  if (found === undefined) throw new Error(`no figure for ${id} in table ${table.table}`);
+  return found;
+}
+
 /** A figure that follows from others: remembered when one of them is. */
 export const derived = (value: number, rule: string, from: readonly Figure[]): Figure => {
   const key = from[0]?.key ?? 'ours';

@@ -1,4 +1,4 @@
-import { cell, derived, figure, type Figure } from './printed.js';
+import { cell, derived, figure, need, type Figure } from './printed.js';
 import { CHANGE_13_5 } from './tables/change-13-5.js';
 import { NAMES } from './tables/names.js';
 import { SHRINKAGE_4_3 } from './tables/shrinkage-4-3.js';
@@ -68,43 +68,37 @@ function strengthOf(id: string, volumetric: Figure): Strength {
   const own = STRENGTH_5_3A.rows.some(([row]) => row === id);
   const at = own
     ? {
-        gravity: cell(STRENGTH_5_3A, id, 'gravity'),
-        stiffness: cell(STRENGTH_5_3A, id, 'stiffness', 1e9),
-        rupture: cell(STRENGTH_5_3A, id, 'rupture', 1e6),
+        gravity: need(STRENGTH_5_3A, id, 'gravity'),
+        stiffness: need(STRENGTH_5_3A, id, 'stiffness', 1e9),
+        rupture: need(STRENGTH_5_3A, id, 'rupture', 1e6),
         shear: cell(STRENGTH_5_3A, id, 'shear', 1e6),
         crushing: cell(STRENGTH_5_3A, id, 'crushing', 1e6),
         hardness: cell(STRENGTH_5_3A, id, 'hardness'),
       }
     : {
-        gravity: gravityFromBasic(sure(cell(STRENGTH_5_5B, id, 'gravityGreen'), id), volumetric),
+        gravity: gravityFromBasic(need(STRENGTH_5_5B, id, 'gravityGreen'), volumetric),
         // Sapele: 1.70 million psi was read, 1.82 is remembered.
         stiffness:
-          id === 'sapele' ? figure(1.7e6 * PSI, 'R', 'fpl-sapele') : cell(STRENGTH_5_5B, id, 'stiffness', 1e6 * PSI),
-        rupture: cell(STRENGTH_5_5B, id, 'rupture', PSI),
+          id === 'sapele' ? figure(1.7e6 * PSI, 'R', 'fpl-sapele') : need(STRENGTH_5_5B, id, 'stiffness', 1e6 * PSI),
+        rupture: need(STRENGTH_5_5B, id, 'rupture', PSI),
         shear: cell(STRENGTH_5_5B, id, 'shear', PSI),
         crushing: undefined,
         hardness: cell(STRENGTH_5_5B, id, 'hardness', POUND_FORCE),
       };
   return {
-    gravity: sure(at.gravity, id),
-    stiffness: sure(at.stiffness, id),
-    rupture: sure(at.rupture, id),
+    gravity: at.gravity,
+    stiffness: at.stiffness,
+    rupture: at.rupture,
     ...(at.shear ? { shear: at.shear } : {}),
     ...(at.crushing ? { crushing: at.crushing } : {}),
     ...(at.hardness ? { hardness: at.hardness } : {}),
   };
 }
-/** Tables of this room are whole: what is missing is a slip of ours. */
-function sure(found: Figure | undefined, id: string): Figure {
-  if (found === undefined) throw new Error(`no figure for ${id}`);
-  return found;
-}
-
 function speciesOf([id, name, kind]: (typeof NAMES)[number]): Species {
   const from = SHRINKAGE_4_3.rows.some(([row]) => row === id) ? SHRINKAGE_4_3 : SHRINKAGE_4_4;
-  const radial = sure(cell(from, id, 'radial'), id);
-  const tangential = sure(cell(from, id, 'tangential'), id);
-  const volumetric = sure(cell(from, id, 'volumetric'), id);
+  const radial = need(from, id, 'radial');
+  const tangential = need(from, id, 'tangential');
+  const volumetric = need(from, id, 'volumetric');
   const dust = dustOf(id);
   return {
     id,

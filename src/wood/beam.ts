@@ -1,3 +1,6 @@
+import { need } from '../data/printed.js';
+import { CREEP_EN, CREEP_NDS } from '../data/tables/creep.js';
+
 /**
  * Beams of wood. SI units throughout: m, N, Pa, N m2. Wood Handbook, FPL-GTR-282, equation 9-2 and table 9-1; beams of
  * changing section by the work of a unit load, exact for loads that are even or stand at points.
@@ -117,7 +120,11 @@ export function shares(a: { modulus: number; span: number }, b: { modulus: numbe
 }
 
 /** By how much a lasting load sags in years, over its first sag. */
-export const CREEP = { solid: 1.5, plywood: 2, board: 3.25 } as const;
+export const CREEP = {
+  solid: need(CREEP_NDS, 'lumber', 'factor').value,
+  plywood: need(CREEP_NDS, 'plywood', 'factor').value,
+  board: need(CREEP_EN, 'mdf', 'factor').value,
+} as const;
 export const CREEP_SOURCE = {
   solid: 'NDS 3.5.2, seasoned wood kept dry: 1.5',
   plywood: 'NDS 3.5.2, wood structural panels: 2.0, from memory',
