@@ -1,6 +1,7 @@
 import type { JsonPath } from '../diag/diagnostic.js';
 import type { Joint, Part, Piece } from '../piece/piece.js';
 import { compareMarks, markRanges } from '../words/markOrder.js';
+import { partPath } from './bodies.js';
 import type { Judgement } from './check.js';
 
 /** A judgement of one joint or part, before those that say the same are told as one. Marks, not yet in words. */
@@ -8,11 +9,14 @@ export interface Single extends Omit<Judgement, 'subject'> {
   readonly marks: readonly string[];
   /** What it meets: `T1 on F1`. */
   readonly on?: readonly string[];
+  /** The entry of the definition that it is of: only those of one entry are told as one. */
+  readonly of?: string;
 }
 
 const key = (s: Single): string =>
   JSON.stringify([
     s.code,
+    s.of ?? '',
     s.verdict,
     s.about,
     s.remedy ?? '',
@@ -27,7 +31,7 @@ export function grouped(singles: readonly Single[]): Judgement[] {
   const groups = new Map<string, Single[]>();
   for (const s of singles) groups.set(key(s), [...(groups.get(key(s)) ?? []), s]);
   const out = [...groups.values()].map((all): Judgement => {
-    const { marks: _marks, on: _on, ...rest } = all[0] as Single;
+    const { marks: _marks, on: _on, of: _of, ...rest } = all[0] as Single;
     const on = markRanges(all.flatMap((s) => s.on ?? []));
     const subject = markRanges(all.flatMap((s) => s.marks)) + (on === '' ? '' : ` on ${on}`);
     return { ...rest, subject, touches: [...new Set(all.flatMap((s) => s.touches))].sort() };
@@ -45,5 +49,9 @@ export function jointPath(piece: Piece, joint: Joint): JsonPath {
   const drawer = piece.parts.find((p) => p.id === joint.entering)?.drawer;
   return joint.joint.includes('.') && drawer !== undefined ? drawerEntry(drawer) : ['joints', joint.joint];
 }
+/** A joint's entry; of those that drawers make, the same for every drawer. */
+export const familyOf = (joint: Joint): string => joint.joint.replace(/^.*\./, '');
+
+/** The entry that a part is of: its own, or its drawer's. */
 export const partEntry = (part: Part): JsonPath =>
-  part.drawer !== undefined ? drawerEntry(part.drawer) : ['parts', part.id.replace(/_\d+$/, '_{i}')];
+  part.drawer !== undefined ? drawerEntry(part.drawer) : partPath(part);

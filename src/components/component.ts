@@ -117,6 +117,8 @@ export interface ComponentBody {
   readonly into: readonly string[];
   readonly drawer?: string;
   readonly screw?: ScrewFacts;
+  /** Of a slide: what a pair carries, kg, and where the figure is from. */
+  readonly carries?: { readonly kg: number; readonly source: string };
 }
 
 /** Where one slide stands, for its screws: they are chosen when all the slides of the piece are known. Piece axes, nm. */

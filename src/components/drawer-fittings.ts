@@ -39,6 +39,7 @@ export function slidesOf(sizes: DrawerSizes, plan: DrawerPlan, context: Componen
       body: { op: 'box', at: [steel, over, [line - slide.height / 2, line + slide.height / 2]] },
       into: [],
       drawer: id,
+      carries: { kg: slide.load.value, source: `${slide.load.source}, commercial class; ${slide.source}` },
     });
     const flank = plan.box.across[hand === 'left' ? 0 : 1].value;
     slides.push({

@@ -1,3 +1,5 @@
+import { cell, type Figure } from './printed.js';
+import { SLIDE_DUTY } from './tables/slide-duty.js';
 import { inches, mm, type Length, type Units } from '../lengths/length.js';
 
 /** The screws that hold one half of a slide. `length` is under the head. */
@@ -32,6 +34,8 @@ export interface SlideFamily {
   readonly steel: Length;
   /** From an end of the slide to its first and last screw; the others stand evenly between: our default; the slide's own holes rule. */
   readonly endScrew: Length;
+  /** What a pair carries at rest, kg. */
+  readonly load: Figure;
   /** Screws of one slide: those of the case first. */
   readonly screws: readonly [SlideScrew, SlideScrew];
   /** Of every figure above but the screws' own diameters and heads. */
@@ -44,6 +48,9 @@ const six = { gauge: 6, diameter: inches(0.138), head: { diameter: inches(0.262)
 const metric = { diameter: mm(3.5), head: { diameter: mm(7), height: mm(2.6) } };
 
 const SOURCE = 'our default, replace by the maker’s sheet';
+
+/** The middle class of slides stands for all until the maker's sheet is typed: our default. */
+const PAIR = cell(SLIDE_DUTY, 'commercial', 'still', 0.45359237) as Figure;
 
 export const SLIDES: readonly SlideFamily[] = [
   {
@@ -59,6 +66,7 @@ export const SLIDES: readonly SlideFamily[] = [
     lengths: [10, 12, 14, 16, 18, 20, 22, 24, 26, 28].map(inches),
     steel: inches(3 / 64),
     endScrew: inches(1.5),
+    load: PAIR,
     screws: [
       { name: '#6 × 5/8 pan head', count: 3, into: 'case', length: inches(5 / 8), ...six },
       { name: '#6 × 3/8 pan head', count: 3, into: 'drawer', length: inches(3 / 8), ...six },
@@ -78,6 +86,7 @@ export const SLIDES: readonly SlideFamily[] = [
     lengths: [250, 300, 350, 400, 450, 500, 550, 600].map(mm),
     steel: mm(1.2),
     endScrew: mm(37),
+    load: PAIR,
     screws: [
       { name: '3.5 × 16 pan head', count: 3, into: 'case', length: mm(16), ...metric },
       { name: '3.5 × 9.5 pan head', count: 3, into: 'drawer', length: mm(9.5), ...metric },

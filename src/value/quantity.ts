@@ -26,7 +26,7 @@ export interface Quantity {
     | 'span over sag';
   readonly value: number;
 }
-export const quantity = (of: Quantity['of'], value: number): Quantity => ({ of, value });
+export const quantity = (of: Quantity['of'], value: number): Quantity => ({ of, value: value + 0 });
 
 const POUND_KG = 0.45359237;
 const POUND_FORCE_N = 4.4482216152605;
@@ -46,6 +46,13 @@ const fine = (value: number, units: Units): string => {
   return formatLength(nm(Math.round(value / step) * step), units);
 };
 
+/** A modulus of elasticity is said in millions of psi or in GPa. */
+function stress(pascals: number, inch: boolean): string {
+  const psi = pascals / 6894.757293168;
+  if (inch) return Math.abs(psi) >= 1e5 ? `${about(psi / 1e6)} million psi` : `${about(psi)} psi`;
+  return Math.abs(pascals) >= 1e9 ? `${about(pascals / 1e9)} GPa` : `${about(pascals / 1e6)} MPa`;
+}
+
 /** A quantity as it is printed: `1/4`, `0.138`, `12.8 lb`, `40 lb/ft²`, `L/379`. */
 export function sayQuantity({ of, value }: Quantity, units: Units): string {
   const inch = units === 'in';
@@ -63,7 +70,7 @@ export function sayQuantity({ of, value }: Quantity, units: Units): string {
     case 'area load':
       return inch ? `${about((value / POUND_FORCE_N) * FOOT_M * FOOT_M)} lb/ft²` : `${about(value / 1000)} kN/m²`;
     case 'stress':
-      return inch ? `${about(value / 6894.757293168)} psi` : `${about(value / 1e6)} MPa`;
+      return stress(value, inch);
     case 'volume':
       return inch ? `${about(value / FOOT_M ** 3)} ft³` : `${about(value * 1000)} l`;
     case 'angle':

@@ -3,7 +3,7 @@ import { AXES, AXIS_NAMES, faceOf } from '../../geom/axis.js';
 import { inches, mm } from '../../lengths/length.js';
 import { quantity, sayQuantity } from '../../value/quantity.js';
 import type { Verdict } from '../check.js';
-import { jointPath, ratio, type Single } from '../grouped.js';
+import { familyOf, jointPath, ratio, type Single } from '../grouped.js';
 import type { Meeting, Standing } from '../standing.js';
 import { between, type Moving } from './context.js';
 import { coefficientInput, MOVEMENT_SOURCE, seasonInputs } from './strain.js';
@@ -160,9 +160,10 @@ const told = (
   what: 'enters' | 'room',
   rule: string,
   moving: Moving,
-): Pick<Single, 'marks' | 'on' | 'worked' | 'touches' | 'path'> => ({
+): Pick<Single, 'marks' | 'on' | 'of' | 'worked' | 'touches' | 'path'> => ({
   marks: [e.m.e.part.mark],
   on: [e.m.r.part.mark],
+  of: familyOf(e.m.joint),
   worked: {
     rule,
     sources: [MOVEMENT_SOURCE, LIMITS],

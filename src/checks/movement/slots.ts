@@ -2,7 +2,7 @@ import { AXIS_NAMES, faceOf } from '../../geom/axis.js';
 import { snapUp } from '../../lengths/length.js';
 import { quantity, sayQuantity } from '../../value/quantity.js';
 import type { Verdict } from '../check.js';
-import { jointPath, ratio, type Single } from '../grouped.js';
+import { familyOf, jointPath, ratio, type Single } from '../grouped.js';
 import type { Meeting } from '../standing.js';
 import { heldAlong, slotsOf, type Moving, type Slot } from './context.js';
 import { coefficientInput, MOVEMENT_SOURCE, seasonInputs } from './strain.js';
@@ -88,6 +88,7 @@ function judge(m: Meeting, slot: Slot, t: Travel, moving: Moving): Single {
     verdict,
     marks: [m.e.part.mark],
     on: [m.r.part.mark],
+    of: familyOf(m.joint),
     about: t.fixed
       ? `slides ${AXIS_NAMES[slot.axis]} in slots of`
       : `slides ${AXIS_NAMES[slot.axis]}, nothing fixes it, in slots of`,

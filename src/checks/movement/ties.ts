@@ -4,7 +4,7 @@ import { width } from '../../geom/box.js';
 import { inches, mm } from '../../lengths/length.js';
 import { quantity, sayQuantity } from '../../value/quantity.js';
 import type { Judgement, Verdict } from '../check.js';
-import { jointPath, ratio, type Single } from '../grouped.js';
+import { familyOf, jointPath, ratio, type Single } from '../grouped.js';
 import type { Meeting } from '../standing.js';
 import { heldAlong, heldOver, type Moving } from './context.js';
 import { coefficientInput, MOVEMENT_SOURCE, seasonInputs } from './strain.js';
@@ -66,9 +66,10 @@ const common = (
   m: Meeting,
   c: Crossing,
   moving: Moving,
-): Pick<Judgement, 'worked' | 'touches' | 'path'> & Pick<Single, 'marks' | 'on'> => ({
+): Pick<Judgement, 'worked' | 'touches' | 'path'> & Pick<Single, 'marks' | 'on' | 'of'> => ({
   marks: [m.e.part.mark],
   on: [m.r.part.mark],
+  of: familyOf(m.joint),
   touches: [m.joint.id, m.e.part.id, m.r.part.id],
   path: jointPath(moving.piece, m.joint),
   worked: {
@@ -143,6 +144,7 @@ export function heldApart(moving: Moving): Single[] {
           verdict,
           marks: [m.e.part.mark],
           on: [m.r.part.mark],
+          of: familyOf(m.joint),
           about: `holds back, ${AXIS_NAMES[axis]}, what other joints of the same parts would have move by`,
           figure: quantity('fine', figure),
           limit: quantity('fine', limit),
