@@ -70,8 +70,11 @@ async function main(argv: readonly string[]): Promise<number> {
     .command('templates', 'list the shipped definitions', {}, () =>
       start(async () => (await commands()).listTemplates()),
     )
-    .command('schema', 'print the JSON Schema of a definition', {}, () =>
-      start(async () => (await commands()).printSchema()),
+    .command(
+      'schema [of]',
+      'print the JSON Schema of a definition, or of a shop',
+      (y) => y.positional('of', { choices: ['piece', 'shop'] as const, default: 'piece' as const }),
+      (a) => start(async () => (await commands()).printSchema(a.of)),
     )
     .strict()
     .recommendCommands()

@@ -13,3 +13,13 @@ it('the definition in README makes what it says', () => {
     'shelf 3/4 x 8 x 23',
   ]);
 });
+
+it('what README adds to it is read too', () => {
+  const readme = readFileSync(new URL('../README.md', import.meta.url), 'utf8');
+  const [first, more] = [...readme.matchAll(/```jsonc\n([^]*?)```/g)].map((m) => m[1] ?? '');
+  const whole = `${(first ?? '').trimEnd().slice(0, -1)}, ${(more ?? '').trim().slice(1)}`;
+  const piece = pieceOf(whole);
+  expect(piece.use?.loads['shelf']?.pascals).toBeCloseTo(1915.2, 1);
+  expect(piece.delivery?.doors.length).toBe(1);
+  expect(piece.accepted?.[0]?.by).toBe('sample');
+});

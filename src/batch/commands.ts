@@ -212,8 +212,8 @@ export function listTemplates(): Promise<number> {
   return Promise.resolve(SOUND);
 }
 
-/** `schema`: the published JSON Schema. */
-export async function printSchema(): Promise<number> {
-  out((await readFile(new URL('piece.schema.json', TEMPLATES), 'utf8')).trimEnd());
+/** `schema`: the published JSON Schema of a definition, or of a shop. */
+export async function printSchema(of: 'piece' | 'shop'): Promise<number> {
+  out((await readFile(new URL(`${of}.schema.json`, TEMPLATES), 'utf8')).trimEnd());
   return SOUND;
 }
