@@ -40,7 +40,7 @@ export function nearby(recipe: Recipe, box: Box3): Recipe | undefined {
       return of.includes(undefined) ? undefined : { op: 'met', of: of.filter((r) => r !== undefined) };
     }
     case 'placed': {
-      const of = nearby(recipe.of, unplacedBox(recipe, room));
+      const of = nearby(recipe.of, unplacedBox(recipe, box));
       return of && { op: 'placed', by: recipe.by, of };
     }
     case 'hull':

@@ -12,15 +12,16 @@ import { parseCard } from '../words/card.js';
 import type { ParsedCard } from '../words/card.js';
 import { normalise } from '../words/reader.js';
 import { cardTexts } from './cardRegions.js';
+import { finding } from './finding.js';
 import { pdfTexts } from './pdfTexts.js';
+import { proveTurned } from './proveTurned.js';
 import { rebuild, removed } from './rebuild.js';
 import { unmatched } from './sameCuts.js';
+import { samePart } from './samePart.js';
 import { sameSurface } from './sameSurface.js';
 
 /** Two solids are the same part when no more than this is in one and not in the other, mm3 (all figures on the step). */
 const BAR = 1;
-/** Boxes of a part and its turned like may differ by this, mm. */
-const TURN = 0.001;
 /** The mark of a part by its id; empty for what is no part (a slide, a pull). */
 type MarkOf = (id: string) => string;
 /** Half of the last printed place: .001 in, or 0.001 mm. In mm. */
@@ -60,29 +61,6 @@ function marksOf(piece: Piece): ReadonlyMap<string, string> {
   return new Map([...slides, ...piece.parts.map((p): [string, string] => [p.id, p.mark])]);
 }
 
-/** A part that shares another's card must be that part turned: as much wood in a box of the same three sizes. */
-export function proveTurned(part: Part, piece: Piece, solids: Solids, kernel: Kernel): Diagnostic[] {
-  const head = piece.parts.find((p) => p.id === part.turnOf);
-  const [own, other] = [part.id, part.turnOf].map((id) => solids.parts.find((s) => s.id === id)?.recipe);
-  if (!own || !other || !head)
-    return [finding('proof-card-missing', part, 'the model has no solid of it or of its like')];
-  const differ = Math.abs(kernel.volume(own) - kernel.volume(other));
-  const [a, b] = [own, other].map((r) => extent(kernel.mesh(r)).sort((x, y) => x - y)) as [number[], number[]];
-  const off = Math.max(...a.map((x, i) => Math.abs(x - (b[i] as number))));
-  if (differ <= BAR && off <= TURN) return [];
-  const figures = `${differ.toFixed(1)} mm3 and ${off.toFixed(4)} mm apart`;
-  return [finding('proof-card-turned', part, `it is not ${head.mark} turned, whose card it shares: ${figures}`)];
-}
-/** Sizes of a mesh along the three axes, mm. */
-function extent(mesh: Mesh): number[] {
-  const low = [Infinity, Infinity, Infinity];
-  const high = [-Infinity, -Infinity, -Infinity];
-  mesh.positions.forEach((x, i) => {
-    low[i % 3] = Math.min(low[i % 3] as number, x);
-    high[i % 3] = Math.max(high[i % 3] as number, x);
-  });
-  return high.map((x, i) => x - (low[i] as number));
-}
 const markIn = (text: string): string | undefined =>
   [...text.matchAll(/(?:^|\s)Size (\S+?)(?= (?:LEFT|RIGHT)\b|[:,])/g)].pop()?.[1];
 
@@ -96,7 +74,7 @@ export function proveCard(text: string, part: Part, solid: Recipe, kernel: Kerne
   const low = byAxis((a) => -part.growth[a][0] + 0);
   const own: Recipe = { op: 'placed', by: shifted(low), of: rebuild(card) };
   found.push(...proveCuts(card, part));
-  if (sameSurface(kernel.mesh(own), kernel.mesh(solid))) return found;
+  if (samePart(own, solid, kernel) || sameSurface(kernel.mesh(own), kernel.mesh(solid))) return found;
   const differ = difference(own, solid, kernel);
   if (differ <= BAR) return found;
   const bar = BAR + slack(card, text, kernel);
@@ -104,13 +82,6 @@ export function proveCard(text: string, part: Part, solid: Recipe, kernel: Kerne
   const figures = `${differ.toFixed(1)} mm3 differ, ${bar.toFixed(1)} allowed`;
   return [...found, finding('proof-card-differs', part, `rebuilt from its card it is another part: ${figures}`)];
 }
-const finding = (code: string, part: Part, what: string): Diagnostic => ({
-  code,
-  severity: 'error',
-  path: ['parts', part.id],
-  message: `Card ${part.mark}: ${what}.`,
-  touches: [part.id],
-});
 /** Volume in one and not in the other: from one boolean and the two volumes, mm3. */
 function difference(a: Recipe, b: Recipe, kernel: Kernel): number {
   const only = kernel.volume({ op: 'cut', from: a, tools: [b] });

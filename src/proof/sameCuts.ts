@@ -1,6 +1,6 @@
 import { byAxis } from '../geom/box.js';
 import type { Box3, Span } from '../geom/box.js';
-import { faceAxis, others, third } from '../geom/axis.js';
+import { AXES, faceAxis, others, third } from '../geom/axis.js';
 import type { Axis } from '../geom/axis.js';
 import type { Cut, CutCommon } from '../words/cut.js';
 import type { BareCut } from '../words/say.js';
@@ -15,11 +15,13 @@ export function unmatched(
   card: readonly BareCut[],
   blank: Box3,
 ): { missing: string[]; extra: number } {
-  const left = card.map((c) => trimmed(c, blank));
+  const left = card.map((cut) => ({ cut, own: trimmed(cut, blank) }));
   const missing: string[] = [];
   for (const cut of model) {
     const wanted = trimmed(cut, blank);
-    const i = left.findIndex((c) => same(wanted, c));
+    const i = left.findIndex((c) =>
+      cut.shape === 'plane' && c.cut.shape === 'plane' ? samePlane(cut, c.cut, blank) : same(wanted, c.own),
+    );
     if (i < 0) missing.push(cut.id);
     else left.splice(i, 1);
   }
@@ -42,8 +44,25 @@ function trimmed(cut: Cut | BareCut, blank: Box3): Record<string, unknown> {
   if (cut.shape === 'arris') {
     own['over'] = within(third(faceAxis(cut.faces[0]), faceAxis(cut.faces[1])), cut.over);
   }
-  // A plane is the same through any of its points: only its volume is compared.
-  return cut.shape === 'plane' ? { shape: 'plane', as: cut.as } : own;
+  return own;
+}
+type Plane = Extract<Cut | BareCut, { shape: 'plane' }>;
+/** A plane is the same through any of its points: where it crosses three arrises of the blank tells, and which side goes. */
+function samePlane(cut: Plane, other: Plane, blank: Box3): boolean {
+  const axis = AXES.reduce((m: Axis, a) => (Math.abs(cut.normal[a]) > Math.abs(cut.normal[m]) + 1e-9 ? a : m), 0);
+  const [p, q] = others(axis);
+  const [[left, right], [front, back]] = [blank[p], blank[q]];
+  const marks = ({ normal, point }: Plane): number[] =>
+    [[left, front], [right, front], [left, back]].map(([u = 0, v = 0]) => point[axis] - (normal[p] * (u - point[p]) + normal[q] * (v - point[q])) / normal[axis]); // prettier-ignore
+  const within = (c: Plane): Span[] =>
+    AXES.map((a) => [Math.max((c.within ?? blank)[a][0], blank[a][0]), Math.min((c.within ?? blank)[a][1], blank[a][1])]); // prettier-ignore
+  const off = (m: readonly number[], n: readonly number[]): number => Math.max(...m.map((x, i) => Math.abs(x - (n[i] ?? Infinity)))); // prettier-ignore
+  return (
+    cut.as === other.as &&
+    Math.sign(cut.normal[axis]) === Math.sign(other.normal[axis]) &&
+    off(marks(cut), marks(other)) <= NEAR &&
+    off(within(cut).flat(), within(other).flat()) <= NEAR
+  );
 }
 function same(a: unknown, b: unknown): boolean {
   if (typeof a === 'number' && typeof b === 'number') {

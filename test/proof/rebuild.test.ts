@@ -2,9 +2,11 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { createKernel } from '../../src/geom/kernel.js';
 import type { CountedKernel } from '../../src/geom/kernel.js';
 import type { Span } from '../../src/geom/box.js';
+import type { Placement } from '../../src/geom/placement.js';
 import type { Recipe } from '../../src/geom/recipe.js';
 import type { Part, Piece } from '../../src/piece/piece.js';
-import { proveCard, proveTurned } from '../../src/proof/proveCards.js';
+import { proveCard } from '../../src/proof/proveCards.js';
+import { proveTurned } from '../../src/proof/proveTurned.js';
 import type { Solids } from '../../src/solids/solids.js';
 import { partRecipe } from '../../src/solids/cutRecipe.js';
 import { sayCuts } from '../../src/words/callout.js';
@@ -74,6 +76,31 @@ describe('a part that shares the card of its like', () => {
   it('is refused when it holds other wood: its tenon and haunch both 1 inch long', () => {
     expect(pair(1).map((f) => f.code)).toEqual(['proof-card-turned']);
   });
+  const likes = (own: Recipe): ReturnType<typeof proveTurned> => {
+    const [a, b] = [stile(), { ...stile(), id: 'stile_2', mark: 'S2', turnOf: 'stile' }];
+    const piece = { parts: [a, b] } as unknown as Piece;
+    const solids = {
+      parts: [
+        { id: a.id, recipe: partRecipe(a) },
+        { id: b.id, recipe: own },
+      ],
+    } as unknown as Solids;
+    return proveTurned(b, piece, solids, kernel);
+  };
+  const placedBy = (rotation: Placement['rotation'], origin: Placement['origin'] = [0, 0, 0]): Recipe => ({ op: 'placed', by: { rotation, origin }, of: partRecipe(stile()) }); // prettier-ignore
+  it('is refused as its mirror image, however that is turned: as much wood in as big a box', () => {
+    const across: Recipe = placedBy([[-1, 0, 0], [0, 1, 0], [0, 0, 1]]); // prettier-ignore
+    const turnedToo: Recipe = placedBy([[0, 1, 0], [1, 0, 0], [0, 0, 1]]); // prettier-ignore
+    const inward: Recipe = placedBy([[-1, 0, 0], [0, -1, 0], [0, 0, -1]], [inches(3), inches(-2), 7]); // prettier-ignore
+    for (const mirrored of [across, turnedToo, inward])
+      expect(likes(mirrored).map((f) => `${f.code} ${f.message}`)).toEqual([
+        'proof-card-turned Card S2: it is not S1 turned, whose card it shares: as much wood, but in other places.',
+      ]);
+  });
+  it('passes turned upside down and moved', () => {
+    expect(likes(placedBy([[-1, 0, 0], [0, 1, 0], [0, 0, -1]], [inches(3), inches(-2), 7]))).toEqual([]); // prettier-ignore
+    expect(likes(placedBy([[0, 0, 1], [1, 0, 0], [0, 1, 0]]))).toEqual([]); // prettier-ignore
+  });
   it('passes as itself, and turned a quarter about its length', () => {
     const [a, b] = [stile(), { ...stile(), id: 'stile_2', mark: 'S2', turnOf: 'stile' }];
     const quarter: Recipe = {
@@ -130,6 +157,44 @@ describe('a mitred tenon with a haunch', () => {
   it('measures what its figures give: the mitre takes a prism of 1/4 x 1/4 / 2 off 1 1/4, nothing off the haunch', () => {
     const tongues = 0.25 * 1.25 * 1.125 - (0.25 * 0.25 * 1.25) / 2 + 0.25 * 0.5 * 0.25;
     expect(kernel.volume(partRecipe(stile())) / 25.4 ** 3).toBeCloseTo(0.75 * 2 * 20 + tongues, 6);
+  });
+});
+
+/** The stile with its bottom end bevelled: 1/8 off at the back, and .033 off at the right. */
+const bevelled = (): Part => {
+  const rise = (run: number, by: number): number => inches(by) / inches(run);
+  const normal = [rise(0.75, 0.033), rise(2, 0.125), -1] as const;
+  const size = Math.hypot(...normal);
+  const bevel: Cut = {
+    id: 'shape.0',
+    from: 'shape',
+    mates: [],
+    rank: 4,
+    shape: 'plane',
+    as: 'bevel',
+    point: [0, 0, inches(0.25)],
+    normal: [normal[0] / size, normal[1] / size, normal[2] / size],
+  };
+  return { ...stile(), cuts: [...stile().cuts, bevel] };
+};
+describe('a plane', () => {
+  it('is rebuilt from its three marks', () => {
+    expect(textOf(bevelled())).toContain('Bevel, BOTTOM');
+    expect(prove(textOf(bevelled()), bevelled())).toEqual([]);
+  });
+  it('is compared as a surface: a mark .001 or .002 off is caught, though the wood that it moves is next to none', () => {
+    const text = textOf(bevelled());
+    expect(text).toContain('RIGHT with FRONT 9/32 (.283) · LEFT with BACK 3/8');
+    for (const [mark, off] of [
+      ['9/32 (.283)', '9/32 (.285)'],
+      ['9/32 (.283)', '9/32 (.284)'],
+      ['9/32 (.283)', '9/32 (.282)'],
+      ['BACK 3/8', 'BACK 3/8 (.377)'],
+    ] as const) {
+      const changed = text.replace(mark, off);
+      expect(changed).not.toBe(text);
+      expect([off, prove(changed, bevelled()).map((f) => f.split(' ')[0])]).toEqual([off, ['proof-card-cuts']]);
+    }
   });
 });
 
