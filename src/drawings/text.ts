@@ -29,79 +29,99 @@ export interface SetText {
   readonly width: number;
 }
 
+/** `em`: width in ems, of a word or of a space. */
 type Atom =
-  | { readonly kind: 'word'; readonly string: string; readonly face: FaceName }
-  | { readonly kind: 'figure'; readonly figure: Figure; readonly face: FaceName }
+  | { readonly kind: 'word'; readonly string: string; readonly face: FaceName; readonly em: number }
+  | { readonly kind: 'figure'; readonly figure: Figure; readonly face: FaceName; readonly ems: FigureEms }
   /** A space; it may be where a line ends, unless it is a no-break space. */
-  | { readonly kind: 'space'; readonly face: FaceName; readonly breaks: boolean }
+  | { readonly kind: 'space'; readonly face: FaceName; readonly breaks: boolean; readonly em: number }
   | { readonly kind: 'return'; readonly face: FaceName };
+/** Widths in ems of a figure's three numbers. */
+interface FigureEms {
+  readonly whole: number;
+  readonly numerator: number;
+  readonly denominator: number;
+}
 
 export const round3 = (v: number): number => Math.round(v * 1000) / 1000 + 0;
 
 /** Text as words, figures and spaces. Neighbouring spaces become one; spaces at either end are dropped. */
-function atomsOf(text: Text, face: FaceName): readonly Atom[] {
-  const runs: readonly Run[] = typeof text === 'string' ? [{ string: text }] : text;
+function atomsOf(faces: Faces, text: Text, face: FaceName): readonly Atom[] {
+  if (typeof text === 'string') return trim(runAtoms(faces, text, face, false));
   const atoms: Atom[] = [];
-  const add = (string: string, of: FaceName): void => {
-    for (const part of string.split(/([ \u00a0\n])/)) {
+  for (const run of text)
+    for (const atom of runAtoms(faces, run.string, run.face ?? face, run.plain === true))
+      if (atom.kind !== 'space' || atoms.at(-1)?.kind !== 'space') atoms.push(atom);
+  return trim(atoms);
+}
+/** Runs told apart before, for as long as the typeface is used: a sheet is measured before it is drawn. */
+const KNOWN = new WeakMap<Faces, Map<string, readonly Atom[]>>();
+function runAtoms(faces: Faces, string: string, face: FaceName, plain: boolean): readonly Atom[] {
+  const known = KNOWN.get(faces) ?? new Map<string, readonly Atom[]>();
+  KNOWN.set(faces, known);
+  const key = `${face}${plain ? '/' : ' '}${string}`;
+  const before = known.get(key);
+  if (before) return before;
+  const atoms: Atom[] = [];
+  const em = (part: string): number => textWidth(faces[face], part, 1);
+  const add = (words: string): void => {
+    for (const part of words.split(/([ \u00a0\n])/)) {
       if (part === '') continue;
-      if (part === '\n') atoms.push({ kind: 'return', face: of });
-      else if (part !== ' ' && part !== '\u00a0') atoms.push({ kind: 'word', string: part, face: of });
-      else if (atoms.at(-1)?.kind !== 'space') atoms.push({ kind: 'space', face: of, breaks: part === ' ' });
+      if (part === '\n') atoms.push({ kind: 'return', face });
+      else if (part !== ' ' && part !== '\u00a0') atoms.push({ kind: 'word', string: part, face, em: em(part) });
+      else if (atoms.at(-1)?.kind !== 'space') atoms.push({ kind: 'space', face, breaks: part === ' ', em: em(' ') });
     }
   };
-  for (const run of runs) {
-    const of = run.face ?? face;
-    let at = 0;
-    for (const figure of run.plain === true ? [] : figuresIn(run.string)) {
-      add(run.string.slice(at, figure.from), of);
-      atoms.push({ kind: 'figure', figure, face: of });
-      at = figure.to;
-    }
-    add(run.string.slice(at), of);
+  let at = 0;
+  for (const figure of plain ? [] : figuresIn(string)) {
+    add(string.slice(at, figure.from));
+    const ems = { whole: em(figure.whole), numerator: em(figure.numerator), denominator: em(figure.denominator) };
+    atoms.push({ kind: 'figure', figure, face, ems });
+    at = figure.to;
   }
-  return trim(atoms);
+  add(string.slice(at));
+  known.set(key, atoms);
+  return atoms;
 }
 function trim(atoms: readonly Atom[]): readonly Atom[] {
   let [from, to] = [0, atoms.length];
   while (atoms[from]?.kind === 'space') from++;
   while (to > from && atoms[to - 1]?.kind === 'space') to--;
-  return atoms.slice(from, to);
+  return from === 0 && to === atoms.length ? atoms : atoms.slice(from, to);
 }
 
-function figureWidth(face: Face, f: Figure, size: number): number {
+/** Where the numbers of a figure stand: width of the whole number with its air, and of all, mm. */
+function figureWidths({ figure, ems }: Atom & { kind: 'figure' }, size: number): { whole: number; all: number } {
   const s = stackOf(size);
-  const whole = f.whole === '' ? 0 : textWidth(face, f.whole, size) + s.afterWhole;
-  return (
-    whole + Math.max(textWidth(face, f.numerator, s.digits), textWidth(face, f.denominator, s.digits)) + s.overhang
-  );
+  const whole = figure.whole === '' ? 0 : ems.whole * size + s.afterWhole;
+  return { whole, all: whole + Math.max(ems.numerator * s.digits, ems.denominator * s.digits) + s.overhang };
 }
-function atomWidth(faces: Faces, atom: Atom, size: number): number {
+function atomWidth(atom: Atom, size: number): number {
   if (atom.kind === 'return') return 0;
-  if (atom.kind === 'space') return textWidth(faces[atom.face], ' ', size);
-  if (atom.kind === 'word') return textWidth(faces[atom.face], atom.string, size);
-  return figureWidth(faces[atom.face], atom.figure, size);
+  return atom.kind === 'figure' ? figureWidths(atom, size).all : atom.em * size;
 }
 /** Air between a figure and text that touches it. */
 function between(a: Atom | undefined, b: Atom, size: number): number {
   const touching = (a?.kind === 'figure' && b.kind === 'word') || (a?.kind === 'word' && b.kind === 'figure');
   return touching ? stackOf(size).beforeText : 0;
 }
-function lineWidth(faces: Faces, atoms: readonly Atom[], size: number): number {
-  return atoms.reduce((w, atom, i) => w + between(atoms[i - 1], atom, size) + atomWidth(faces, atom, size), 0);
+function lineWidth(atoms: readonly Atom[], size: number): number {
+  let width = 0;
+  atoms.forEach((atom, i) => (width = width + between(atoms[i - 1], atom, size) + atomWidth(atom, size)));
+  return width;
 }
 
 /** Width of a line of text in mm, fractions stacked. */
 export const widthOf = (faces: Faces, text: Text, size: number, face: FaceName = 'regular'): number =>
-  lineWidth(faces, atomsOf(text, face), size);
+  lineWidth(atomsOf(faces, text, face), size);
 
 /** Sets one line of text. Every word is a text item of its own at its own x, anchored at its start. */
 export function setText(faces: Faces, text: Text, setting: Setting): SetText {
-  return setAtoms(faces, atomsOf(text, setting.face ?? 'regular'), setting);
+  const atoms = atomsOf(faces, text, setting.face ?? 'regular');
+  return setAtoms(faces, atoms, lineWidth(atoms, setting.size), setting);
 }
-function setAtoms(faces: Faces, atoms: readonly Atom[], setting: Setting): SetText {
+function setAtoms(faces: Faces, atoms: readonly Atom[], width: number, setting: Setting): SetText {
   const { size, anchor = 'start' } = setting;
-  const width = lineWidth(faces, atoms, size);
   let x = setting.x - (anchor === 'middle' ? width / 2 : anchor === 'end' ? width : 0);
   const items: Item[] = [];
   let space = '';
@@ -111,7 +131,7 @@ function setAtoms(faces: Faces, atoms: readonly Atom[], setting: Setting): SetTe
     if (atom.kind === 'space') {
       // A space belongs to the word before it, so that reading the text back finds it; after a figure, to the word that follows.
       if (last?.kind === 'text' && last.hidden === undefined)
-        items[items.length - 1] = { ...last, string: `${last.string} ` };
+        items[items.length - 1] = wordItem(last, `${last.string} `, last.x, setting);
       else space = ' ';
     } else if (atom.kind === 'word') {
       const before = space === '' ? 0 : textWidth(faces[atom.face], ' ', size);
@@ -121,7 +141,7 @@ function setAtoms(faces: Faces, atoms: readonly Atom[], setting: Setting): SetTe
       items.push(...figureItems(faces[atom.face], atom, x, setting));
       space = '';
     }
-    x += atomWidth(faces, atom, size);
+    x += atomWidth(atom, size);
   });
   return { items, width };
 }
@@ -133,63 +153,86 @@ function wordItem(atom: { readonly face: FaceName }, string: string, x: number, 
     : { kind: 'text', x: left, y, size, face, anchor: 'start', turn: 0, string, tone };
 }
 
-/** A figure as outlines, and the hidden run of its plain text over the same width. */
+/**
+ * A figure as outlines, and the hidden run of its plain text over the same width. The outlines are made whenever they are
+ * asked for: thousands of figures are set, most of them only to see whether they fit, and their outlines are large.
+ */
 function figureItems(face: Face, atom: Atom & { kind: 'figure' }, x: number, setting: Setting): readonly Item[] {
   const { size, y, tone = 'black' } = setting;
-  const { figure: f } = atom;
+  const hidden = wordItem(atom, figureText(atom.figure), x, { ...setting, tone: 'black' });
+  return [
+    {
+      kind: 'fill',
+      tone,
+      get d() {
+        return figureOutlines(face, atom, x, y, size);
+      },
+    },
+    { ...hidden, hidden: round3(figureWidths(atom, size).all) },
+  ];
+}
+function figureOutlines(face: Face, atom: Atom & { kind: 'figure' }, x: number, y: number, size: number): Seg[] {
+  const { figure: f, ems } = atom;
   const s = stackOf(size);
-  const width = figureWidth(face, f, size);
-  const whole = f.whole === '' ? 0 : textWidth(face, f.whole, size) + s.afterWhole;
-  const bar = { left: x + whole, right: x + width, top: y - s.middle - s.bar / 2, foot: y - s.middle + s.bar / 2 };
+  const { whole, all } = figureWidths(atom, size);
+  const bar = { left: x + whole, right: x + all, top: y - s.middle - s.bar / 2, foot: y - s.middle + s.bar / 2 };
   const centre = (bar.left + bar.right) / 2;
-  const half = (string: string): number => textWidth(face, string, s.digits) / 2;
   const d: Seg[] = [
     ['M', round3(bar.left), round3(bar.top)],
     ['L', round3(bar.right), round3(bar.top)],
     ['L', round3(bar.right), round3(bar.foot)],
     ['L', round3(bar.left), round3(bar.foot)],
     ['Z'],
-    ...outlineText(face, f.whole, x, y, size),
-    ...outlineText(face, f.numerator, centre - half(f.numerator), bar.top - s.gap, s.digits),
-    ...outlineText(
-      face,
-      f.denominator,
-      centre - half(f.denominator),
-      bar.foot + s.gap + FIGURE_HEIGHT * s.digits,
-      s.digits,
-    ),
   ];
-  const hidden = wordItem(atom, figureText(f), x, { ...setting, tone: 'black' });
-  return [
-    { kind: 'fill', tone, d },
-    { ...hidden, hidden: round3(width) },
-  ];
+  const below = bar.foot + s.gap + FIGURE_HEIGHT * s.digits;
+  addOutlines(d, face, f.whole, x, y, size);
+  addOutlines(d, face, f.numerator, centre - (ems.numerator * s.digits) / 2, bar.top - s.gap, s.digits);
+  addOutlines(d, face, f.denominator, centre - (ems.denominator * s.digits) / 2, below, s.digits);
+  return d;
 }
 /** The outlines of a string at a baseline, as cubics (a quadratic is raised exactly). */
 export function outlineText(face: Face, string: string, x: number, y: number, size: number): readonly Seg[] {
-  const scale = size / face.unitsPerEm;
   const out: Seg[] = [];
+  addOutlines(out, face, string, x, y, size);
+  return out;
+}
+function addOutlines(out: Seg[], face: Face, string: string, x: number, y: number, size: number): void {
+  const scale = size / face.unitsPerEm;
   let at = x;
+  const px = (u: number): number => round3(at + u * scale);
+  const py = (v: number): number => round3(y - v * scale);
   for (const character of string) {
     const glyph = glyphOf(face, character.codePointAt(0) ?? 0x20);
-    const px = (u: number): number => round3(at + u * scale);
-    const py = (v: number): number => round3(y - v * scale);
-    let [u, v] = [0, 0];
-    for (const c of face.outline(glyph)) {
-      if (c[0] === 'Z') out.push(['Z']);
-      else if (c[0] === 'Q') {
-        const [, a, b, e, f] = c;
-        const third = (p: number, q: number): number => p + (2 / 3) * (q - p);
-        out.push(['C', px(third(u, a)), py(third(v, b)), px(third(e, a)), py(third(f, b)), px(e), py(f)]);
-        [u, v] = [e, f];
-      } else {
-        out.push([c[0], px(c[1]), py(c[2])]);
-        [u, v] = [c[1], c[2]];
-      }
+    for (const s of cubicsOf(face, glyph)) {
+      if (s[0] === 'C') out.push(['C', px(s[1]), py(s[2]), px(s[3]), py(s[4]), px(s[5]), py(s[6])]);
+      else if (s[0] === 'Z') out.push(s);
+      else if (s[0] !== 'A') out.push([s[0], px(s[1]), py(s[2])]);
     }
     at += face.advance(glyph) * scale;
   }
-  return out;
+}
+const CUBICS = new WeakMap<Face, Map<number, readonly Seg[]>>();
+/** A glyph's outline as lines and cubics, in font units; kept for as long as the face is. */
+function cubicsOf(face: Face, glyph: number): readonly Seg[] {
+  const known = CUBICS.get(face) ?? new Map<number, readonly Seg[]>();
+  CUBICS.set(face, known);
+  const before = known.get(glyph);
+  if (before) return before;
+  const third = (p: number, q: number): number => p + (2 / 3) * (q - p);
+  let [u, v] = [0, 0];
+  const made = face.outline(glyph).map((c): Seg => {
+    if (c[0] === 'Z') return ['Z'];
+    const [p, q] = [u, v];
+    if (c[0] !== 'Q') {
+      [, u, v] = c;
+      return [c[0], u, v];
+    }
+    const [, a, b] = c;
+    [, , , u, v] = c;
+    return ['C', third(p, a), third(q, b), third(u, a), third(v, b), u, v];
+  });
+  known.set(glyph, made);
+  return made;
 }
 
 /** A line of wrapped text: `drop` is the distance in mm from the baseline before it (0 for the first). */
@@ -212,23 +255,43 @@ export function wrap(
 ): readonly Line[] {
   const lines: Line[] = [];
   let line: Atom[] = [];
+  let used = 0;
   const close = (): void => {
     const atoms = trim(line);
     const tall = atoms.some((a) => a.kind === 'figure');
     const before = lines.at(-1);
     const drop = before ? linePitch(size, tall && before.tall ? 2 : tall || before.tall ? 1 : 0) : 0;
-    lines.push({ atoms, width: lineWidth(faces, atoms, size), tall, drop });
-    line = [];
+    lines.push({ atoms, width: used, tall, drop });
+    [line, used] = [[], 0];
   };
-  for (const word of wordsOf(atomsOf(text, face))) {
+  for (const word of wordsOf(atomsOf(faces, text, face))) {
     if (word[0]?.kind === 'return') close();
     else {
-      if (line.length > 0 && lineWidth(faces, trim([...line, ...word]), size) > width + 1e-9) close();
+      let longer = widthWith(line, used, word, size);
+      if (line.length > 0 && longer > width + 1e-9) {
+        close();
+        longer = widthWith(line, used, word, size);
+      }
       line.push(...word);
+      used = longer;
     }
   }
   close();
   return lines;
+}
+/** Width of a line with a word more, without spaces at either end; `used` is the width without the word. */
+function widthWith(line: readonly Atom[], used: number, word: readonly Atom[], size: number): number {
+  // A line ends in a word or a figure, unless it holds spaces alone.
+  let width = used;
+  let end = used;
+  let last: Atom | undefined = line.findLast((a) => a.kind !== 'space');
+  for (const atom of word) {
+    if (atom.kind === 'space' && last === undefined) continue;
+    width = width + between(last, atom, size) + atomWidth(atom, size);
+    if (atom.kind !== 'space') end = width;
+    last = atom;
+  }
+  return end;
 }
 /** Groups atoms that are never parted: each group begins with its breaking space, if it has one. */
 function wordsOf(atoms: readonly Atom[]): readonly (readonly Atom[])[] {
@@ -262,7 +325,7 @@ export function setLines(faces: Faces, lines: readonly Line[], setting: Setting)
   let y = setting.y;
   const items = lines.flatMap((line) => {
     y += line.drop;
-    return setAtoms(faces, line.atoms, { ...setting, y }).items;
+    return setAtoms(faces, line.atoms, line.width, { ...setting, y }).items;
   });
   return {
     items,
