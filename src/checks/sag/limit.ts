@@ -1,0 +1,58 @@
+import { meet } from '../../geom/box.js';
+import type { Piece } from '../../piece/piece.js';
+import type { DrawerRoom } from '../drawerRoom.js';
+import type { Borne } from './flow.js';
+import type { Member } from './frame.js';
+import type { Settled } from './settle.js';
+
+/** At first under its load: a 144th of the span. In years a 240th, where the eye begins to see it. Fine work: a 384th. */
+export const FIRST = 144;
+const IN_YEARS = 240;
+export const FINE = 384;
+export const FIRST_SOURCE = 'Architectural Woodwork Standards, 2009: 1/144 of the span';
+const YEARS_SOURCE = 'composite panel association, where sag begins to be seen: 1/240, second-hand';
+export const FINE_SOURCE = 'common practice, 1/32 in a foot, from memory';
+export const RULE =
+  'equation 9-2 of the Wood Handbook, bending only with the modulus of the tables: even load on two rests 5/384 W L³ / (E I), changing sections and points by the work of a unit load';
+
+/** How far a member may sag in years, m, by its span; and who says so. */
+export interface Limit {
+  readonly over: (span: number) => number;
+  readonly source: string;
+}
+/** What is judged of one member: its stretch that sags most for its length. */
+export interface Judged {
+  readonly all: readonly Borne[];
+  readonly borne: Borne;
+  readonly settled: Settled;
+  readonly limit: Limit;
+}
+
+/** One limit for a member: as said; for a drawer's bottom, out of sight, that of a shelf at first; else where sag is seen. */
+export function limitOf(piece: Piece, { member, stretches }: Borne, rooms: readonly DrawerRoom[]): Limit {
+  const said = piece.use?.sag[member.part.id];
+  if (said !== undefined) return { over: (span) => span / said, source: 'as said under "use"' };
+  if (member.part.drawer !== undefined)
+    return { over: (span) => span / FIRST, source: `out of sight, in years too: ${FIRST_SOURCE}` };
+  const tied = stretches.flatMap((t) => t.tied);
+  // A drawer that goes down with the member keeps its gap.
+  const goesWith = (r: DrawerRoom): boolean => tied.some((t) => t.box[2][1] * 1e-6 <= r.bounds[2][0] && overlaps(t, r));
+  const below = rooms.filter((r) => under(member, r) && !goesWith(r));
+  const gaps = below.map((r) => member.box[2][0] * 1e-9 - r.bounds[2][1] * 1e-3);
+  const gap = Math.min(...gaps, Infinity);
+  const drawer = below[gaps.indexOf(gap)]?.drawer.mark;
+  return {
+    over: (span) => Math.min(span / IN_YEARS, gap),
+    source: drawer === undefined ? YEARS_SOURCE : `${YEARS_SOURCE}, or the gap over ${drawer} where that is less`,
+  };
+}
+const overlaps = (m: Member, r: DrawerRoom): boolean =>
+  ([0, 1] as const).every((a) => meet(m.box[a], [r.bounds[a][0] * 1e6, r.bounds[a][1] * 1e6]) !== undefined);
+/** A drawer close under a member: its front stands in the way of the sag. */
+function under(m: Member, r: DrawerRoom): boolean {
+  const gap = m.box[2][0] * 1e-6 - r.bounds[2][1];
+  return gap >= 0 && gap <= CLOSE && overlaps(m, r);
+}
+export const passes = (s: Settled, limit: Limit): boolean => s.now <= s.span / FIRST && s.later <= limit.over(s.span);
+/** A drawer this near under a member stands under it, mm. */
+const CLOSE = 12;
