@@ -20,9 +20,12 @@ export function merged(base: Json, own: Json, nothing: (path: JsonPath) => void,
     if (value === null) {
       if (!Object.hasOwn(base, key)) nothing(at);
       delete out[key];
-    } else if (Object.hasOwn(base, key) && !WHOLE.has(key) && path[0] !== 'measures') {
+    } else if (Object.hasOwn(base, key) && !WHOLE.has(key) && path[0] !== 'measures' && !isMaterials(path)) {
       out[key] = merged(base[key] as Json, value, nothing, at);
     } else out[key] = value;
   }
   return out;
 }
+/** Under these a wood or a panel is one entry: its source speaks for all of its figures. */
+const isMaterials = (path: JsonPath): boolean =>
+  path.length === 2 && path[0] === 'shop' && (path[1] === 'woods' || path[1] === 'panels');

@@ -1,4 +1,3 @@
-import type { z } from 'zod';
 import type { Diagnostic, JsonPath, Outcome } from '../diag/diagnostic.js';
 import { hasErrors } from '../diag/diagnostic.js';
 import { diagnose } from '../diag/messages.js';
@@ -9,7 +8,7 @@ import { parseExpression } from '../lengths/parse.js';
 import type { Definition, PanelSpec, ShopSpec, WoodSpec } from './definition.js';
 import { issueFindings } from './issues.js';
 import type { Json } from './json.js';
-import { parseFile } from './json.js';
+import { isObject, parseFile } from './json.js';
 import { pathLocator } from './locate.js';
 import { merged } from './merge.js';
 import { inFileOrder, strangeKeys } from './read.js';
@@ -37,22 +36,26 @@ export function readShopFile(text: string, fileName: string, units: Units): Shop
   const checked = ShopFile.safeParse(value);
   if (!checked.success) findings.push(...issueFindings(checked.error.issues, { schema: ShopFile, value }));
   findings.push(...strangeKeys(value));
-  if (checked.success) findings.push(...formOf(checked.data));
+  findings.push(...formOf(value));
   const sorted = inFileOrder(findings, locate);
   if (!checked.success || hasErrors(sorted)) return { findings: sorted, locate };
   const { format: _format, units: typed, ...spec } = checked.data;
   return { value: inUnits(spec as ShopSpec, typed, units), findings: sorted, locate };
 }
 
-type Typed = z.infer<typeof ShopFile>;
-function formOf(shop: Typed): readonly Diagnostic[] {
+/** What the schema cannot say: lengths that stand alone, a day that there is. Looked for even where the schema is not met. */
+function formOf(value: Json): readonly Diagnostic[] {
+  if (!isObject(value)) return [];
   const findings: Diagnostic[] = [];
-  eachLength(ShopFile, shop, (path, text) => {
-    const read = lengthAlone(text as string | number, shop.units);
+  const units = value['units'] === 'mm' ? 'mm' : 'in';
+  eachLength(ShopFile, value, (path, text) => {
+    if (typeof text !== 'string' && typeof text !== 'number') return;
+    const read = lengthAlone(text, units);
     if ('fault' in read) findings.push(expressionFinding(read.fault, path));
   });
-  if (shop.read !== undefined && !isDate(shop.read))
-    findings.push(diagnose('date-form', { path: ['read'] }, { found: shop.read }));
+  const { read } = value;
+  if (typeof read === 'string' && !isDate(read))
+    findings.push(diagnose('date-form', { path: ['read'] }, { found: read }));
   return findings;
 }
 

@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { PANELS, panelById } from '../../src/data/panels.js';
 import { QUARTERS, quarterByName } from '../../src/data/quarters.js';
+import { need } from '../../src/data/printed.js';
+import { BIRCH, EN_315 } from '../../src/data/tables/panel-thickness.js';
+import { SCREWS_8_9 } from '../../src/data/tables/screws-8-9.js';
 import { SCREWS, screwGauge } from '../../src/data/screws.js';
 import { SLIDES, slideFamily } from '../../src/data/slides.js';
 import { inches, mm, toIn } from '../../src/lengths/length.js';
@@ -67,5 +70,33 @@ describe('quarters and panels', () => {
       expect(gravity).toBeLessThanOrEqual(high);
     }
     expect(new Set(PANELS.map((p) => p.id)).size).toBe(PANELS.length);
+  });
+});
+
+describe('thickness of sheet goods', () => {
+  const allowed = (t: number): readonly [number, number] => {
+    const at = (column: 'over' | 'under' | 'each'): number => need(EN_315, 'sanded', column).value;
+    return [at('over') + at('each') * t, at('under') + at('each') * t];
+  };
+  // EN 315:2000, sanded: 18 mm +0.74 -0.94, 12 mm +0.56 -0.76.
+  it('18 mm plywood: +0.74, -0.94; 12 mm: +0.56, -0.76', () => {
+    expect(allowed(18).map((v) => v.toFixed(2))).toEqual(['0.74', '0.94']);
+    expect(allowed(12).map((v) => v.toFixed(2))).toEqual(['0.56', '0.76']);
+  });
+  it('a mill’s birch plywood lies inside it, to its rounding', () => {
+    for (const [id] of BIRCH.rows) {
+      const t = Number(id);
+      const [over, under] = allowed(t);
+      expect(need(BIRCH, id, 'thickest').value, id).toBeLessThan(t + over + 0.05);
+      expect(need(BIRCH, id, 'thinnest').value, id).toBeGreaterThan(t - under - 0.05);
+    }
+  });
+});
+
+describe('wood screws by number', () => {
+  // ASME B18.6.1: 0.060 + 0.013 n in.
+  it('are as thick as the rule of the gauge', () => {
+    for (const [id] of SCREWS_8_9.rows)
+      expect(Math.abs(need(SCREWS_8_9, id, 'shank').value - 25.4 * (0.06 + 0.013 * Number(id)))).toBeLessThan(0.03);
   });
 });

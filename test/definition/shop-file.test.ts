@@ -68,7 +68,8 @@ test('the definition stands over the shop, entry by entry', () => {
   expect(laid?.moisture).toBe(8);
   expect(laid?.kerf).toBe('1/16');
   expect(laid?.machines).toEqual({ jointer: { width: '8' }, planer: { width: '20' } });
-  expect(laid?.woods?.['oak-white']).toEqual({ gravity: 0.8, stiffness: 1.5, source: 'x' });
+  // A wood is one entry: its source speaks for all of its figures.
+  expect(laid?.woods?.['oak-white']).toEqual({ gravity: 0.8, source: 'x' });
 });
 
 test('a wood of the table with own figures is used under each of its names', () => {
@@ -150,4 +151,9 @@ test('a path is the shop file’s only where the definition does not say it', ()
   expect(standsInShop(['shop', 'moisture'], own, shop)).toBe(false);
   expect(standsInShop(['parts', 'kerf'], own, shop)).toBe(false);
   expect(standsInShop(['shop', 'kerf'], own, undefined)).toBe(false);
+});
+
+test('faults of structure and of form are told in one run', () => {
+  const { findings } = read(SHOP.replace('"kerf": "1/16"', '"kerf": "W"').replace('"lift": 50', '"lift": "50"'));
+  expect(findings.map((f) => f.code)).toEqual(['shop-names', 'wrong-type']);
 });
