@@ -1,6 +1,7 @@
 import type { Outcome } from '../diag/diagnostic.js';
 import type { Table } from '../making/table.js';
 import type { Check, CheckInput, Diagram } from './check.js';
+import { delivery } from './delivery.js';
 import { findingsOf, staleAccepted, withAccepted, type Judged } from './fold.js';
 import { fixings } from './fixings.js';
 import { movement } from './movement.js';
@@ -9,7 +10,7 @@ import { stability } from './stability.js';
 import { weight } from './weight.js';
 
 /** The one list of checks, in the order of the checks sheet. */
-export const CHECKS: readonly Check[] = [movement, fixings, sag, weight, stability];
+export const CHECKS: readonly Check[] = [movement, fixings, sag, weight, stability, delivery];
 
 export interface Checked {
   readonly checks: readonly {
