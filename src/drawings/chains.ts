@@ -79,3 +79,17 @@ export function airDimension(
     ],
   };
 }
+
+const CHAIN_WORDS: Readonly<Record<string, string>> = {
+  height: 'height',
+  width: 'width over all',
+  case: 'width of the case',
+  depth: 'depth of the case',
+  'depth-overall': 'depth over all',
+};
+/** Sizes that found no place beside their view, in words: none is ever left out in silence. */
+export const furtherSizes = (plan: DimensionPlan): string[] =>
+  plan.table.map(({ chain, link }) => {
+    const name = [CHAIN_WORDS[chain] ?? '', link.name ?? ''].filter((w) => w !== '').join(' ');
+    return `${name === '' ? 'between' : name}\u00a0${link.figure.replace(/ /g, '\u00a0')}`;
+  });

@@ -24,6 +24,8 @@ export interface Link {
   readonly strong?: boolean;
   /** What the table calls it. */
   readonly name?: string;
+  /** How far inside the view's outline the measured corners lie, mm: extension lines begin there. */
+  readonly inset?: readonly [from: number, to: number];
 }
 export interface Chain {
   readonly id: string;
@@ -330,11 +332,17 @@ function laneLines(frame: Frame, sized: readonly Sized[], at: number): PlacedLin
   const seen = new Set<number>();
   for (const s of sized) {
     const { from, to } = s.link;
-    for (const station of [from, to]) {
+    for (const [k, station] of [from, to].entries()) {
+      const inset = s.link.inset?.[k] ?? 0;
       const key = Math.round(station * 1000);
       if (seen.has(key)) continue;
       seen.add(key);
-      lines.push({ a: frame.point(station, GAP), b: frame.point(station, at + OVERRUN), pen: 'N', role: 'extension' });
+      lines.push({
+        a: frame.point(station, GAP - inset),
+        b: frame.point(station, at + OVERRUN),
+        pen: 'N',
+        role: 'extension',
+      });
       const [x, y] = frame.point(station, at);
       lines.push({ a: [x - STROKE, y + STROKE], b: [x + STROKE, y - STROKE], pen: 'W', role: 'stroke' });
     }

@@ -1,5 +1,5 @@
 import type { Axis } from '../geom/axis.js';
-import type { Box3, Span, Vec3 } from '../geom/box.js';
+import type { Span, Vec3 } from '../geom/box.js';
 import { byAxis, withSpan } from '../geom/box.js';
 import { hatch } from '../geom/hatch.js';
 import { direction as angleOf } from '../geom/angle.js';
@@ -18,7 +18,7 @@ import { round3 } from './text.js';
 import { beyond, drawLines, project } from './views.js';
 import type { Direction, View, ViewItem } from './views.js';
 
-/** A cutting plane square to `axis` at `at` (nm), and the way one looks at it: the eye is on the positive side. */
+/** A cutting plane square to `axis` at `at` (nm), and the way one looks at it. */
 export interface Plane {
   readonly axis: Axis;
   readonly at: number;
@@ -43,14 +43,24 @@ export interface Section {
   readonly items: readonly Item[];
 }
 /** Cuts the piece: rings of the parts that are met (mm, in the view's plane), visible lines of all that lies beyond. */
-export const cutPiece = (input: Prepared, plane: Plane): CutPiece => ({
-  plane,
-  lines: project(remaining(input, plane), plane.direction).visible,
-  parts: cutParts(input, plane),
-});
+export function cutPiece(input: Prepared, plane: Plane, only: Only = {}): CutPiece {
+  const near = (s: Standing): boolean => only.parts?.has(s.part.id) ?? true;
+  const standing = input.model.standing.filter(near);
+  return {
+    plane,
+    lines: project(remaining(input, plane, standing, only), plane.direction).visible,
+    parts: cutParts(input, plane, standing),
+  };
+}
+/** What of the piece is drawn: these parts without hardware, and no deeper than this behind the plane (nm); else all. */
+export interface Only {
+  readonly parts?: ReadonlySet<string>;
+  readonly deep?: number;
+}
 
-/** Draws a cut piece: lines beyond narrow, cut outlines over them, hatched by grain. `detail`: wide outlines, open hatching. */
-export function drawSection(piece: CutPiece, view: View, detail = false): Section {
+/** Draws a cut piece: lines beyond narrow, cut outlines over them, hatched by grain. A detail (what of it is `seen`) has wide outlines and open hatching. */
+export function drawSection(piece: CutPiece, view: View, seen?: Rect): Section {
+  const detail = seen !== undefined;
   const beyondPens = { silhouette: 'N', edge: 'N', flush: 'H' } as const;
   const cut = piece.parts.map(({ standing, rings, grain }): CutPart => {
     const placed = rings.map((ring) =>
@@ -64,44 +74,49 @@ export function drawSection(piece: CutPiece, view: View, detail = false): Sectio
     items: [
       ...drawLines(view, piece.lines, beyondPens),
       ...cut.map((c) => fill('white', pathOf(c.rings))),
-      ...cut.flatMap((c, i) => hatched(c, view, ways[i] as Way)),
+      ...cut.flatMap((c, i) => hatched(c, view, ways[i] as Way, seen)),
       ...cut.map((c) => stroke(detail ? 'W' : 'D', pathOf(c.rings))),
     ],
   };
 }
 
+/** Farther than any piece reaches: 1 km, nm. */
 const FAR = 1e12;
-/** The box that holds all that is kept: the side of the plane away from the eye. */
-const keptBox = (plane: Plane): Box3 =>
-  withSpan(
-    byAxis((): Span => [-FAR / 1000, FAR / 1000]),
-    plane.axis,
-    [-FAR / 1000, plane.at],
-  );
-function remaining(input: Prepared, plane: Plane): ViewItem[] {
-  const places = new Map(input.model.standing.map((s) => [s.part.id, s]));
+/** The stretch of the axis that is kept: the side of the plane away from the eye. */
+const keptSpan = ({ at, axis, direction }: Plane, deep = FAR): Span =>
+  direction.toward[axis] > 0 ? [at - deep, at] : [at, at + deep];
+function remaining(input: Prepared, plane: Plane, standing: readonly Standing[], only: Only): ViewItem[] {
   const recipes = new Map(input.solids.parts.map((s) => [s.id, s]));
-  const keep = keptBox(plane);
-  const parts = [...places.values()].flatMap((s): ViewItem[] => {
+  const kept = keptSpan(plane, only.deep);
+  const keep = withSpan(
+    byAxis((): Span => [-FAR, FAR]),
+    plane.axis,
+    kept,
+  );
+  const lies = (s: Span): 'in' | 'out' | 'across' =>
+    s[1] <= kept[0] || s[0] >= kept[1] ? 'out' : s[0] >= kept[0] && s[1] <= kept[1] ? 'in' : 'across';
+  const parts = standing.flatMap((s): ViewItem[] => {
     const solid = recipes.get(s.part.id);
-    if (!solid || s.whole[plane.axis][0] >= plane.at) return [];
-    if (s.whole[plane.axis][1] <= plane.at) return [{ id: solid.id, mesh: solid.mesh, placement: s.part.place }];
+    const where = lies(s.whole[plane.axis]);
+    if (!solid || where === 'out') return [];
+    if (where === 'in') return [{ id: solid.id, mesh: solid.mesh, placement: s.part.place }];
     return [{ id: solid.id, mesh: beyond(input.kernel, solid.recipe, s.part.place, keep), placement: IDENTITY }];
   });
-  const bought = input.solids.hardware.flatMap((h): ViewItem[] => {
-    const bounds = input.kernel.bounds(h.recipe);
+  const bought = (only.parts ? [] : input.solids.hardware).flatMap((h): ViewItem[] => {
+    const bounds = input.kernel.bounds(h.recipe)?.[plane.axis];
     const kind = input.piece.hardware.find((x) => x.id === h.id)?.kind;
-    if (!bounds || kind === 'screw' || bounds[plane.axis][0] * NM_PER_MM >= plane.at) return [];
-    if (bounds[plane.axis][1] * NM_PER_MM <= plane.at) return [{ id: h.id, mesh: h.mesh, placement: IDENTITY }];
+    const where = bounds && kind !== 'screw' ? lies([bounds[0] * NM_PER_MM, bounds[1] * NM_PER_MM]) : 'out';
+    if (where === 'out') return [];
+    if (where === 'in') return [{ id: h.id, mesh: h.mesh, placement: IDENTITY }];
     return [{ id: h.id, mesh: beyond(input.kernel, h.recipe, IDENTITY, keep), placement: IDENTITY }];
   });
   return [...parts, ...bought].filter((i) => i.mesh.triangles.length > 0);
 }
 
-function cutParts(input: Prepared, plane: Plane): CutPiece['parts'] {
+function cutParts(input: Prepared, plane: Plane, all: readonly Standing[]): CutPiece['parts'] {
   const recipes = new Map(input.solids.parts.map((s) => [s.id, s.recipe]));
   const point = byAxis((a) => (a === plane.axis ? plane.at / NM_PER_MM : 0)) as Vec3;
-  return input.model.standing.flatMap((standing): CutPiece['parts'] => {
+  return all.flatMap((standing): CutPiece['parts'] => {
     const recipe = recipes.get(standing.part.id);
     const [low, high] = standing.whole[plane.axis];
     if (!recipe || low >= plane.at || high <= plane.at) return [];
@@ -149,7 +164,7 @@ function alternate(cut: readonly CutPart[]): Way[] {
 
 /** Cut thinner than this on paper is solid black (ISO 128 thin sections; figure our default). */
 const THIN = 0.7;
-function hatched(c: CutPart, view: View, way: Way): Item[] {
+function hatched(c: CutPart, view: View, way: Way, seen: Rect | undefined): Item[] {
   const thin = Math.min(c.box.w, c.box.h);
   if (thin < THIN) return [fill('black', pathOf(c.rings))];
   if (c.grain === 'end') return lines('H', hatch(c.rings, way.degrees, way.pitch));
@@ -158,7 +173,9 @@ function hatched(c: CutPart, view: View, way: Way): Item[] {
   if (c.grain === 'sheet') return lines('H', hatch(c.rings, along, Math.max(0.55, thin / 2), 0.5));
   return lines(
     'H',
-    hatch(c.rings, along, Math.max(0.45, Math.min(1.6, thin / 5)), 0.5).flatMap((s, i) => grouped(s, along, c.box, i)),
+    hatch(c.rings, along, Math.max(0.45, Math.min(1.6, thin / 5)), 0.5).flatMap((s, i) =>
+      grouped(s, along, seen ? common(c.box, seen) : c.box, i),
+    ),
   );
 }
 /** Direction of the grain on paper, degrees (y down). */
@@ -166,6 +183,16 @@ function grainAngle(c: CutPart, view: View): number {
   const { part } = c.standing;
   const g = turn(part.place, unitOf(part.grain ?? part.length));
   return angleOf(dot(g, view.direction.right), -dot(g, view.direction.up));
+}
+/** What two boxes have in common; of no size where they lie apart. */
+function common(a: Rect, b: Rect): Rect {
+  const [x, y] = [Math.max(a.x, b.x), Math.max(a.y, b.y)];
+  return {
+    x,
+    y,
+    w: Math.max(0, Math.min(a.x + a.w, b.x + b.w) - x),
+    h: Math.max(0, Math.min(a.y + a.h, b.y + b.h) - y),
+  };
 }
 type Segment = readonly [readonly [number, number], readonly [number, number]];
 /** Only groups of lines 10–12 long at the ends and the middle; their ends are uneven, line by line. */

@@ -1,4 +1,4 @@
-import { airDimension, measureFigure } from '../chains.js';
+import { airDimension, furtherSizes, measureFigure } from '../chains.js';
 import { placeDimensions } from '../dimensions.js';
 import type { Chain, DimensionPlan, Link, Rect } from '../dimensions.js';
 import { NM_PER_MM } from '../../lengths/length.js';
@@ -136,7 +136,7 @@ export function elevationDimensions(input: Prepared, lay: Arrangement, marks: re
       { id: 'plan', plan: planPlan },
     ],
     air,
-    further: [frontPlan, sidePlan, planPlan].flatMap((p) => further(p)),
+    further: [frontPlan, sidePlan, planPlan].flatMap((p) => furtherSizes(p)),
     ...(stack.length > 1 && summed
       ? {
           heights: {
@@ -167,20 +167,6 @@ function planChains(input: Prepared, plan: View, depths: readonly Stretch[]): Ch
     parts.filter((s) => s.to > s.from),
   ).filter((l) => l.to - l.from >= 0.7);
   return [{ id: 'depths', side: 'right', links: drawn }, overall];
-}
-
-const CHAIN_WORDS: Readonly<Record<string, string>> = {
-  height: 'height',
-  width: 'width over all',
-  case: 'width of the case',
-  depth: 'depth of the case',
-  'depth-overall': 'depth over all',
-};
-function further(plan: DimensionPlan): string[] {
-  return plan.table.map(({ chain, link }) => {
-    const name = [CHAIN_WORDS[chain] ?? '', link.name ?? ''].filter((w) => w !== '').join(' ');
-    return `${name === '' ? 'between' : name} ${link.figure}`;
-  });
 }
 
 /** The width between two feet, in the air above the floor. */

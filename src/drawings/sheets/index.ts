@@ -4,7 +4,7 @@ import { cover } from './cover.js';
 import { elevations } from './elevations.js';
 import { lists } from './lists.js';
 import { nesting } from './nesting.js';
-import { sections } from './sections.js';
+import { details, sections } from './sections.js';
 
 /** Every kind of sheet, in the order of the packet. */
-export const SHEETS: readonly SheetKind[] = [cover, elevations, sections, lists, nesting, partCards];
+export const SHEETS: readonly SheetKind[] = [cover, elevations, sections, details, lists, nesting, partCards];

@@ -1,20 +1,29 @@
 import type { Span } from '../../geom/box.js';
+import { counted } from '../../lengths/counted.js';
 import { round } from '../model.js';
 import { cuttingPlanes } from '../model.js';
-import { drawDimensions, measureFigure } from '../chains.js';
+import { drawDimensions, furtherSizes, measureFigure } from '../chains.js';
 import { collide, placeDimensions } from '../dimensions.js';
-import type { Chain, Link, Rect } from '../dimensions.js';
-import { balloon, fill, group, label, leader, rectPath } from '../draw.js';
+import type { Chain, Link, Point, Rect } from '../dimensions.js';
+import { balloon, circle, fill, group, label, leader, rectPath, unit } from '../draw.js';
 import { fieldOf } from '../frame.js';
 import { printed, sheetOf } from '../input.js';
+import { ranges } from '../../words/markOrder.js';
 import type { Prepared, SheetKind } from '../input.js';
 import { largestScale } from '../marks.js';
 import type { Item } from '../picture.js';
 import { SIZE } from '../pens.js';
 import { cutPiece, drawSection } from '../section.js';
 import type { CutPart, CutPiece, Plane } from '../section.js';
-import { details } from './details.js';
-import { setText, widthOf } from '../text.js';
+import { detailOf, spotOn } from './details.js';
+import { ROOMY, scaleOf } from './detailScale.js';
+import type { Detail } from './details.js';
+import { spotsOf } from './detailSpots.js';
+import { shared } from './packed.js';
+import type { PlacedDetail } from './packed.js';
+import { spread } from '../spread.js';
+import { blockDrop, setLines, setText, widthOf, wrap } from '../text.js';
+import type { Text } from '../text.js';
 import { extentOf, onPaper, PLAN, rectOf, RIGHT_SIDE, viewAt } from '../views.js';
 import type { View } from '../views.js';
 import { pullBoxes } from './elevations.js';
@@ -25,14 +34,14 @@ export const sections: SheetKind = {
   title: 'Sections',
   plan: () => 1,
   draw(input, _page, place) {
-    const planes = planesOf(input);
-    const [a, b] = [cutPiece(input, planes.a), cutPiece(input, planes.b)];
-    const lay = layOut(input);
+    const plan = sectionPlan(input);
+    const { lay } = plan;
     const scale = `1:${lay.oneTo}`;
-    const drawn = { a: section(input, 'section-a', a, lay.a), b: section(input, 'section-b', b, lay.b) };
+    const count = plan.inline.length;
+    const title = count === 0 ? 'Sections' : `Sections and ${count === 1 ? 'a detail' : counted(count, 'detail')}`;
     return sheetOf(input, place, {
       id: 'sections',
-      title: 'Sections',
+      title,
       folder: 'drawings',
       alt: `${input.piece.header.title}: sections A–A and B–B, ${scale}`,
       scale,
@@ -40,13 +49,122 @@ export const sections: SheetKind = {
       items: [
         ...heading(input, 'A–A', scale, lay.a.box.x - 12, lay.top),
         ...heading(input, 'B–B', scale, lay.b.box.x - 12, lay.top),
-        ...drawn.a.items,
-        ...drawn.b.items,
-        ...details(input, a, lay.a, b, lay.b, Math.max(16, drawn.b.below) + 7),
+        ...plan.drawn.a.items,
+        ...plan.drawn.b.items,
+        ...plan.further,
+        ...marks(input, plan),
+        ...plan.inline.flatMap((p) => p.detail.draw(p.x, p.y)),
       ],
     });
   },
 };
+/** Details that the sections have no room for: drawers and joints as large as life, with all their sizes. */
+export const details: SheetKind = {
+  id: 'details',
+  title: 'Details',
+  plan: (input) => sectionPlan(input).pages.length,
+  draw(input, page, place) {
+    const { pages } = sectionPlan(input);
+    const mine = pages[page] ?? [];
+    const scales = [...new Set(mine.map((p) => p.detail.oneTo))];
+    return sheetOf(input, place, {
+      id: pages.length > 1 ? `details-${page + 1}` : 'details',
+      title: pages.length > 1 ? `Details, ${page + 1} of ${pages.length}` : 'Details',
+      folder: 'drawings',
+      alt: `${input.piece.header.title}: ${mine.map((p) => `${p.detail.letter}, ${p.detail.spot.name}`).join('; ')}`,
+      scale: scales.length === 1 ? `1:${scales[0]}` : 'as noted',
+      items: mine.flatMap((p) => p.detail.draw(p.x, p.y)),
+    });
+  },
+};
+
+interface SectionPlan {
+  readonly lay: ReturnType<typeof layOut>;
+  readonly a: CutPiece;
+  readonly b: CutPiece;
+  readonly drawn: Readonly<Record<'a' | 'b', ReturnType<typeof section>>>;
+  readonly further: readonly Item[];
+  readonly inline: readonly PlacedDetail[];
+  readonly pages: readonly (readonly PlacedDetail[])[];
+}
+const PLANS = new WeakMap<Prepared, SectionPlan>();
+/** Both sections, and where the details go: under B–B as many as fit there, the others on sheets of their own. */
+function sectionPlan(input: Prepared): SectionPlan {
+  const known = PLANS.get(input);
+  if (known) return known;
+  const planes = planesOf(input);
+  const [a, b] = [cutPiece(input, planes.a), cutPiece(input, planes.b)];
+  const lay = layOut(input);
+  const drawn = { a: section(input, 'section-a', a, lay.a), b: section(input, 'section-b', b, lay.b) };
+  const { left, right, top, bottom } = fieldOf(input.paper);
+  const x = Math.max(lay.b.box.x - 12, lay.a.box.x + lay.a.box.w + drawn.a.right + 3);
+  const words = [...drawn.a.further, ...drawn.b.further];
+  const lines = words.length === 0 ? [] : wrap(input.faces, furtherText(words), right - x, SIZE.text);
+  const foot = bottom - 4 - (lines.length === 0 ? 0 : blockDrop(lines) + 6);
+  const further = setLines(input.faces, lines, { x, y: foot + 6, size: SIZE.text }).items;
+  const spots = spotsOf(input, a, b);
+  const under = { x, y: lay.b.box.y + lay.b.box.h + Math.max(8, drawn.b.below + 5), right, bottom: foot };
+  const letters = lettersFor(input, spots.length);
+  const at = (most: readonly [number, number]): Detail[] =>
+    spots.map((s, i) => detailOf(input, s, letters[i] as string, scaleOf(s.window, most)));
+  const sheet = { x: left, y: top, right, bottom: bottom - 2.5 };
+  // As large as takes the fewest sheets, and shows most on them.
+  const tries = ROOMY.map((most) => shared(at(most), under, sheet));
+  const shown = (t: (typeof tries)[number]): number => t.inline.length + t.pages.flat().length;
+  const better = (p: (typeof tries)[number], q: (typeof tries)[number]): boolean =>
+    q.pages.length < p.pages.length || (q.pages.length === p.pages.length && shown(q) > shown(p));
+  const best = tries.reduce((p, q) => (better(p, q) ? q : p));
+  const plan: SectionPlan = { lay, a, b, drawn, further, ...best };
+  PLANS.set(input, plan);
+  return plan;
+}
+const furtherText = (words: readonly string[]): Text => [
+  { string: 'Further sizes: ', face: 'semibold' },
+  { string: words.join(', ') },
+];
+/** Letters from the end of the alphabet, none with which a part's mark begins (ISO 128-3; choice our default). */
+function lettersFor(input: Prepared, count: number): string[] {
+  const taken = new Set([...input.piece.parts, ...input.piece.drawers].map((p) => p.mark.slice(0, 1)));
+  const free = [...'ZYXWVUTSRQPNMLKJHGFEDC'].filter((c) => !taken.has(c));
+  return Array.from({ length: count }, (_, i) => free[i] ?? `Z${i}`);
+}
+/** Circle on the section that a detail comes from, and its balloon in the view's left margin, pitch kept. */
+function marks(input: Prepared, plan: SectionPlan): Item[] {
+  const all = [...plan.inline, ...plan.pages.flat()].map((p) => p.detail);
+  const { left } = fieldOf(input.paper);
+  return (['a', 'b'] as const).flatMap((name) => {
+    const view = plan.lay[name];
+    const mine = all
+      .filter((d) => d.spot.piece.plane.direction === view.direction)
+      .map((d) => ({ letter: d.letter, ...spotOn(d.spot, view) }))
+      .sort((p, q) => p.at[1] - q.at[1]);
+    const pulls = pullBoxes(input).map((b) => rectOf(view, b));
+    const x = Math.max(view.box.x - 12, left + 3.7);
+    const inWay = [...pulls, ...plan.drawn[name].taken].filter((r) => r.x < x + 4.5 && r.x + r.w > x - 4.5);
+    const ys = spread(
+      mine.map((m) => ({ at: m.at[1] - 6, half: 3.7 })),
+      {
+        gap: 0.6,
+        pitch: 8.4,
+        blocked: inWay.map((r) => [r.y - 0.8, r.y + r.h + 0.8] as const),
+        within: [view.box.y - 6, view.box.y + view.box.h + 10],
+      },
+    );
+    return mine.flatMap((m, i): Item[] => {
+      const y = ys?.[i];
+      const r = Math.max(3.2, Math.min(6.5, m.half));
+      if (y === undefined) return circle('D', m.at[0], m.at[1], r);
+      const u = unit([x, y], m.at);
+      const d = Math.sqrt((m.at[0] - x) ** 2 + (m.at[1] - y) ** 2);
+      const end: Point = [x + u[0] * (d - r), y + u[1] * (d - r)];
+      return [
+        ...circle('D', m.at[0], m.at[1], r),
+        ...leader([x + u[0] * 3.7, y + u[1] * 3.7], end).slice(0, 1),
+        ...balloon(input.faces, m.letter, x, y),
+      ];
+    });
+  });
+}
 function planesOf(input: Prepared): { a: Plane; b: Plane } {
   const at = cuttingPlanes(input.model, pullBoxes(input));
   return {
@@ -70,7 +188,7 @@ function layOut(input: Prepared): { a: View; b: View; oneTo: number; top: number
     oneTo,
     top: top + 4.5,
     a: viewAt(box, RIGHT_SIDE, oneTo, left + 13 + spare * 0.2, y + low(ah)),
-    b: viewAt(box, PLAN, oneTo, left + 13 + aw / oneTo + 32 + spare * 0.6, y + low(ah)),
+    b: viewAt(box, PLAN, oneTo, left + 13 + aw / oneTo + 32 + spare * 0.6, y),
   };
 }
 const heading = (input: Prepared, name: string, scale: string, x: number, y: number): Item[] => {
@@ -79,12 +197,17 @@ const heading = (input: Prepared, name: string, scale: string, x: number, y: num
   return [...set.items, ...label(input.faces, scale, left + set.width + 3.4, y)];
 };
 
-function section(
-  input: Prepared,
-  id: string,
-  piece: CutPiece,
-  view: View,
-): { readonly items: Item[]; readonly below: number } {
+interface DrawnSection {
+  readonly items: Item[];
+  /** How far its dimensions reach below and to the right. */
+  readonly below: number;
+  readonly right: number;
+  /** What else may not stand on. */
+  readonly taken: readonly Rect[];
+  /** Sizes without a place, in words. */
+  readonly further: readonly string[];
+}
+function section(input: Prepared, id: string, piece: CutPiece, view: View): DrawnSection {
   const { plane } = piece;
   const drawn = drawSection(piece, view);
   const chains = plane.axis === 0 ? depthChains(input, plane, view) : widthChains(input, plane, view);
@@ -94,7 +217,7 @@ function section(
     room: { right: 26, below: 27 },
     measure: measureFigure(input.faces),
     beyond: 14,
-    clear: { below: plane.axis === 2 ? pullsOut(input, view) : 0 },
+    clear: { below: plane.axis === 2 ? pullsOut(input, view) + 1.5 : 0 },
   });
   const taken = plan.figures.map((f) => f.box);
   const names = plane.axis === 0 ? [] : boxNote(input, plane, view);
@@ -106,7 +229,7 @@ function section(
     ...[...drawers, ...names].flatMap((d) => d.items),
     ...memberNames(input, drawn.cut, view, blocked, plane.axis === 0 ? 3 : 11, edgesOf(piece, view)),
   ];
-  return { items, below: plan.depth.below };
+  return { items, below: plan.depth.below, right: plan.depth.right, taken: blocked, further: furtherSizes(plan) };
 }
 /** Square lines beyond the plane as thin boxes on paper. */
 const edgesOf = (piece: CutPiece, view: View): Rect[] =>
@@ -136,9 +259,25 @@ const links = (input: Prepared, view: View, axis: 0 | 1 | 2, stations: readonly 
   const sorted = [...new Set(stations)].sort((p, q) => at(p) - at(q));
   return sorted.slice(1).map((v, i): Link => {
     const nm = Math.abs(v - (sorted[i] as number));
-    return { from: at(sorted[i] as number), to: at(v), figure: printed(input, nm), nm };
+    return {
+      from: at(sorted[i] as number),
+      to: at(v),
+      figure: printed(input, nm),
+      nm,
+      name: between(input, axis, sorted[i] as number, v),
+    };
   });
 };
+/** What a size spans: the parts that are as long, or what stands at its two ends. */
+function between(input: Prepared, axis: 0 | 1 | 2, a: number, b: number): string {
+  const [low, high] = [Math.min(a, b), Math.max(a, b)];
+  const marksOf = (test: (s: Span) => boolean): string[] =>
+    input.model.standing.filter((s) => test(s.shoulder[axis])).map((s) => s.part.mark);
+  const mine = marksOf((s) => s[0] === low && s[1] === high);
+  if (mine.length > 0) return ranges(mine).slice(0, 2).join(' ');
+  const [one, other] = [marksOf((s) => s[1] === low)[0], marksOf((s) => s[0] === high)[0]];
+  return one && other ? `${one} to ${other}` : '';
+}
 /** The box of each drawer without its front, piece axes. */
 function boxesOf(input: Prepared, plane: Plane) {
   const standing = new Map(input.model.standing.map((s) => [s.part.id, s]));
@@ -205,7 +344,8 @@ function widthChains(input: Prepared, plane: Plane, view: View): Chain[] {
   const stations = [...body, ...cut.flatMap((s) => [...s.shoulder[0]])];
   const across = links(input, view, 0, stations);
   const chains: Chain[] = [{ id: 'widths', side: 'below', links: across }];
-  if (across.length > 1) chains.push({ id: 'width', side: 'below', links: links(input, view, 0, body) });
+  const whole = [Math.min(...stations), Math.max(...stations)];
+  if (across.length > 1) chains.push({ id: 'width', side: 'below', links: links(input, view, 0, whole) });
   return chains;
 }
 
