@@ -110,24 +110,24 @@ interface Asked {
 const TALL = 1e12;
 function asked(piece: Piece, d: Delivery | undefined): Asked[] {
   const out: Asked[] = [];
-  const door = (code: string, name: string, clear: readonly [number, number], path: Judgement['path']): void => {
+  const door = (x: Pick<Asked, 'code' | 'name' | 'path'>, clear: readonly [number, number]): void => {
     const room = [clear[0] - HANDS, clear[1] - HANDS] as const;
     out.push({
-      code,
-      name,
+      ...x,
       kind: 'door',
       clear,
-      about: `through ${name}`,
+      about: `through ${x.name}`,
       rule: 'cross-section in the clear opening less room for hands, straight or leant',
       sources: [RECTANGLES, PRACTICE],
-      path,
       way: (size) => throughDoor(size, room),
     });
   };
   const own = piece.profile?.door;
-  if (own) door('shop-door', "the shop's own door", own, ['shop', 'door']);
+  if (own) door({ code: 'shop-door', name: "the shop's own door", path: ['shop', 'door'] }, own);
   if (!d) return out;
-  d.doors.forEach((x, i) => door('delivery-door', x.name, [x.width, x.height], ['delivery', 'doors', i]));
+  d.doors.forEach(({ name, width: w, height: h }, i) =>
+    door({ code: 'delivery-door', name, path: ['delivery', 'doors', i] }, [w, h]),
+  );
   d.corners.forEach((x, i) =>
     out.push({
       code: 'delivery-corner',
