@@ -1,9 +1,9 @@
-import { inflate } from 'pako';
+import { inflateSync } from 'node:zlib';
 
-/** One object of a PDF: its dictionary or value as text, and its stream's bytes, inflated. */
+/** One object of a PDF: its dictionary or value as text, and its stream's bytes, inflated when they are asked for. */
 export interface PdfObject {
   readonly text: string;
-  readonly stream?: Uint8Array;
+  readonly stream?: () => Uint8Array;
 }
 /** Bytes as characters of the same number. */
 export const latin = (bytes: Uint8Array): string =>
@@ -28,7 +28,7 @@ export function pdfObjects(bytes: Uint8Array): ReadonlyMap<number, PdfObject> {
     const from = file.startsWith('\r\n', at + 6) ? at + 8 : at + 7;
     const length = Number(/\/Length (\d+)(?! \d+ R)/.exec(text)?.[1]);
     const raw = bytes.subarray(from, from + length);
-    out.set(Number(found[1]), { text, stream: text.includes('/FlateDecode') ? inflate(raw) : raw });
+    out.set(Number(found[1]), { text, stream: () => (text.includes('/FlateDecode') ? inflateSync(raw) : raw) });
     head.lastIndex = from + length;
   }
   unpack(out);
@@ -37,7 +37,7 @@ export function pdfObjects(bytes: Uint8Array): ReadonlyMap<number, PdfObject> {
 function unpack(objects: Map<number, PdfObject>): void {
   for (const { text, stream } of [...objects.values()]) {
     if (!stream || !/\/Type\s*\/ObjStm/.test(text)) continue;
-    const content = latin(stream);
+    const content = latin(stream());
     const first = numberIn(text, 'First');
     const pairs = content.slice(0, first).trim().split(/\s+/).map(Number);
     for (let i = 0; i + 1 < pairs.length; i += 2) {

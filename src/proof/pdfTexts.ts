@@ -28,7 +28,7 @@ export function pdfTexts(bytes: Uint8Array): PdfText[] {
   return pagesOf(objects).flatMap((page, i) => {
     const height = Number(/\/MediaBox\s*\[\s*\S+\s+\S+\s+\S+\s+([\d.]+)/.exec(page.text)?.[1]);
     const fonts = fontsOf(objects, page.text, maps);
-    const content = refsIn(page.text, 'Contents').map((n) => latin(objects.get(n)?.stream ?? new Uint8Array()));
+    const content = refsIn(page.text, 'Contents').map((n) => latin(objects.get(n)?.stream?.() ?? new Uint8Array()));
     return readContent(content.join('\n'), fonts).map((t) => ({
       page: i + 1,
       x: t.x * MM,
@@ -69,7 +69,7 @@ function fontsOf(
 }
 function cmapOf(objects: ReadonlyMap<number, PdfObject>, font: number): string {
   const map = refsIn(objects.get(font)?.text ?? '', 'ToUnicode')[0];
-  return latin((map === undefined ? undefined : objects.get(map)?.stream) ?? new Uint8Array());
+  return latin((map === undefined ? undefined : objects.get(map)?.stream?.()) ?? new Uint8Array());
 }
 function readMap(cmap: string): ReadonlyMap<string, string> {
   const out = new Map<string, string>();
@@ -94,28 +94,40 @@ function readContent(
   const stack: State[] = [];
   let state: State = { ctm: ONE, font: '' };
   let text = ONE;
-  let from = 0;
-  const operands = (): string[] =>
-    content.slice(from, operator.lastIndex).match(/<[0-9A-Fa-f\s]*>|\/\w+|\[[^\]]*\]|[-+]?[\d.]+/g) ?? [];
-  const matrix = (): Matrix => operands().slice(-6).map(Number) as unknown as Matrix;
-  // Operators only; what stands between is read where an operator asks for it. Strings and names come first, to be passed over.
-  const operator = /<[0-9A-Fa-f\s]*>|\/\w+|\[[^\]]*\]|([A-Za-z'"*]+\d?)/g;
+  // Only the operators that place text, each with what stands right before it.
+  const operator = /(?<![^\s>\])])(?:[qQ]|cm|BT|T[mfj])(?!\S)/g;
   for (let found = operator.exec(content); found; found = operator.exec(content)) {
-    const token = found[1];
-    if (token === undefined) continue;
+    const [token, end] = [found[0], found.index];
+    const matrix = (): Matrix => before(content, end, 6).map(Number) as unknown as Matrix;
     if (token === 'q') stack.push({ ...state });
     else if (token === 'Q') state = stack.pop() ?? state;
     else if (token === 'cm') state.ctm = times(matrix(), state.ctm);
     else if (token === 'BT') text = ONE;
     else if (token === 'Tm') text = matrix();
-    else if (token === 'Tf') state.font = (operands().at(-2) ?? '').slice(1);
-    else if (token === 'Tj') {
+    else if (token === 'Tf') state.font = (before(content, end, 2)[0] ?? '').slice(1);
+    else {
       const at = times(text, state.ctm);
-      out.push({ x: at[4], y: at[5], string: decode(operands().at(-1) ?? '', fonts.get(state.font)) });
+      const hex = content.slice(content.lastIndexOf('<', end) + 1, content.lastIndexOf('>', end));
+      out.push({ x: at[4], y: at[5], string: decode(hex.replace(/\s/g, '').toUpperCase(), fonts.get(state.font)) });
     }
-    from = operator.lastIndex;
   }
   return out;
 }
-const decode = (hex: string, map: ReadonlyMap<string, string> | undefined): string =>
-  (hex.replace(/[<>\s]/g, '').match(/.{4}/g) ?? []).map((g) => map?.get(g.toUpperCase()) ?? '\ufffd').join('');
+/** The `count` operands that stand right before a place, parted by white space. */
+function before(content: string, end: number, count: number): string[] {
+  const out: string[] = [];
+  for (let to = end; out.length < count;) {
+    while (to > 0 && content.charCodeAt(to - 1) <= 32) to--;
+    let from = to;
+    while (from > 0 && content.charCodeAt(from - 1) > 32) from--;
+    out.unshift(content.slice(from, to));
+    to = from;
+    if (from === 0) break;
+  }
+  return out;
+}
+function decode(hex: string, map: ReadonlyMap<string, string> | undefined): string {
+  let out = '';
+  for (let i = 0; i + 4 <= hex.length; i += 4) out += map?.get(hex.slice(i, i + 4)) ?? '\ufffd';
+  return out;
+}
