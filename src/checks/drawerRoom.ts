@@ -90,6 +90,7 @@ function travelOf(
   };
 }
 
+const fill = need(CLOTHES_TESTS, 'fill', 'value', 0.45359237 / 0.3048 ** 3);
 /** Clothes in a drawer, kg/m3: 8.5 lb/ft3. */
-export const FILL = need(CLOTHES_TESTS, 'fill', 'value', 0.45359237 / 0.3048 ** 3).value;
-export const FILL_SOURCE = 'CPSC guidance for tests of clothing storage units, 8.5 lb/ft³ of drawer';
+export const FILL = fill.value;
+export const FILL_SOURCE = `${fill.source}: 8.5 lb/ft³ of drawer`;

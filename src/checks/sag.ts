@@ -7,7 +7,7 @@ import { drawerRooms, type DrawerRoom } from './drawerRoom.js';
 import { grouped, ratio, type Single } from './grouped.js';
 import { flow, type Borne } from './sag/flow.js';
 import { across, frameOf, modulusOf, type Frame } from './sag/frame.js';
-import { FINE, FINE_SOURCE, FIRST, FIRST_SOURCE, limitOf, passes, RULE, type Judged } from './sag/limit.js';
+import { FINE, FIRST, FIRST_SOURCE, limitOf, passes, RULE, type Judged } from './sag/limit.js';
 import { remedyOf } from './sag/remedy.js';
 import { settle, type Settled } from './sag/settle.js';
 
@@ -62,7 +62,12 @@ function inputsOf(f: Frame, j: Judged): Input[] {
       source: settled.creepSource,
       ...(settled.creepSource.includes('from memory') ? { memory: true } : {}),
     },
-    { name: 'fine work, at first', quantity: quantity('span over sag', FINE), source: FINE_SOURCE, memory: true },
+    {
+      name: 'fine work, at first',
+      quantity: quantity('span over sag', FINE.value),
+      source: FINE.source,
+      memory: FINE.memory === true,
+    },
     { name: 'at first', quantity: quantity('span over sag', settled.span / Math.max(settled.now, 1e-9)) },
   ];
 }

@@ -1,4 +1,4 @@
-import { need } from '../data/printed.js';
+import { need, type Figure } from '../data/printed.js';
 import { CLOTHES_SCOPE, CLOTHES_TESTS } from '../data/tables/clothing-storage.js';
 import type { Span } from '../geom/box.js';
 import { mm, NM_PER_MM, snap, snapDown, inches } from '../lengths/length.js';
@@ -12,18 +12,24 @@ import { balance, GRAVITY, leanOn, type Balance, type Weight2 } from './tipping.
 const INCH = 25.4;
 const POUND = 0.45359237;
 const RULE = '16 CFR 1261';
-/** Scope: 27 in high, 30 lb, 3.2 ft3 enclosed, for clothes, free-standing. */
-const scope = (row: string, unit: number): number => need(CLOTHES_SCOPE, row, 'least', unit).value;
-const SCOPE = { height: scope('height', INCH), kg: scope('mass', POUND), volume: scope('volume', 0.3048 ** 3) };
-const SCOPE_SOURCE = '16 CFR 1261 and the scope of ASTM F2057-23: 27 in, 30 lb, 3.2 ft³';
+/** Scope: height, mass and enclosed volume from which on it counts. */
+const least = (row: string, unit: number): Figure => need(CLOTHES_SCOPE, row, 'least', unit);
+const SCOPE = {
+  height: least('height', INCH).value,
+  kg: least('mass', POUND).value,
+  volume: least('volume', 0.3048 ** 3).value,
+};
+const SCOPE_SOURCE = `${RULE} and the scope of ASTM F2057-23: 27 in, 30 lb, 3.2 ft³`;
+/** Figures of the tests, and where they were had, as it is printed beside them. */
+const tested = (row: string, unit: number): Figure => need(CLOTHES_TESTS, row, 'value', unit);
+const had = ({ source, memory }: Figure): Pick<Input, 'source' | 'memory'> => ({
+  source,
+  ...(memory ? { memory } : {}),
+});
 /** Level pull, at this height or the top. */
-const tested = (row: string, unit: number): number => need(CLOTHES_TESTS, row, 'value', unit).value;
-const PULL = { newtons: tested('pull', POUND * GRAVITY), height: tested('pull-height', INCH) };
-const PULL_SOURCE = 'ASTM F2057-23, 9.2.2: 10 lbf at 56 in or the top';
+const PULL = { force: tested('pull', POUND * GRAVITY), height: tested('pull-height', INCH) };
 /** A child at an open part, and the carpet under the front feet as blocks under the rear ones. */
-const CHILD = { kg: tested('child', POUND), block: tested('block', INCH) };
-const CHILD_SOURCE = 'ASTM F2057-23, 9.2.3: 60 lb at the worst open part';
-const BLOCK_SOURCE = 'ASTM F2057-23, 9.2.3: rear raised 0.43 in';
+const CHILD = { mass: tested('child', POUND), block: tested('block', INCH) };
 /** Kept in hand: the density of wood varies by about a tenth (our default). */
 const IN_HAND = 1.1;
 const ALWAYS = ' (an estimate, not a test)';
@@ -106,7 +112,9 @@ function weightsOf(s: Stance, c: Case, most = Infinity): Weight2[] {
     ];
   });
   const { child } = c;
-  const hung = child ? [at('child', CHILD.kg, child.bounds[1][0] - travelOf(child, c, most), child.bounds[2][1])] : [];
+  const hung = child
+    ? [at('child', CHILD.mass.value, child.bounds[1][0] - travelOf(child, c, most), child.bounds[2][1])]
+    : [];
   return [...parts, ...drawn, ...hung];
 }
 const balanceOf = (s: Stance, c: Case, most = Infinity): Balance => balance(weightsOf(s, c, most), c.tilt, c.pull);
@@ -124,11 +132,11 @@ export function scopeOf(s: Pick<Stance, 'piece' | 'floor' | 'top' | 'kg' | 'volu
   const step = units === 'in' ? inches(1 / 64) : mm(1);
   const long = (v: number): string => sayQuantity(quantity('length', snap(mm(v), step)), units);
   const high = s.top - s.floor;
-  const least = 1e-9;
+  const slack = 1e-9;
   const sizes = [
-    ...(high < SCOPE.height - least ? [`${long(high)} high is under ${long(SCOPE.height)}`] : []),
-    ...(s.kg < SCOPE.kg - least ? [`${said('mass', s.kg)} is under ${said('mass', SCOPE.kg)}`] : []),
-    ...(s.volume < SCOPE.volume - least
+    ...(high < SCOPE.height - slack ? [`${long(high)} high is under ${long(SCOPE.height)}`] : []),
+    ...(s.kg < SCOPE.kg - slack ? [`${said('mass', s.kg)} is under ${said('mass', SCOPE.kg)}`] : []),
+    ...(s.volume < SCOPE.volume - slack
       ? [`${said('volume', s.volume)} enclosed is under ${said('volume', SCOPE.volume)}`]
       : []),
   ];
@@ -211,7 +219,7 @@ export function casesOf(s: Stance, scope: Scope): Case[] {
       },
     );
   if (great || use?.kind === 'clothes') {
-    const up = Math.min(PULL.height, s.top - s.floor);
+    const up = Math.min(PULL.height.value, s.top - s.floor);
     cases.push({
       code: 'tip-push',
       name: 'Pulled at',
@@ -219,12 +227,12 @@ export function casesOf(s: Stance, scope: Scope): Case[] {
       open: false,
       full: false,
       tilt: 0,
-      pull: { up, newtons: PULL.newtons },
+      pull: { up, newtons: PULL.force.value },
       inputs: [
-        { name: 'pull', quantity: quantity('force', PULL.newtons), source: PULL_SOURCE, memory: true },
-        length('height of the pull', up, { source: PULL_SOURCE, memory: true }),
+        { name: 'pull', quantity: quantity('force', PULL.force.value), ...had(PULL.force) },
+        length('height of the pull', up, had(PULL.height)),
       ],
-      sources: [PULL_SOURCE],
+      sources: [PULL.force.source],
     });
     const child = drawn ? childCase(s, scope, fill) : undefined;
     if (child) cases.push(child);
@@ -235,19 +243,19 @@ export function casesOf(s: Stance, scope: Scope): Case[] {
 /** The child hangs where it tips most; on carpet the piece leans. */
 function childCase(s: Stance, scope: Scope, fill: Input): Case | undefined {
   const carpet = scope.inside || s.piece.use?.floor !== 'hard';
-  const tilt = carpet ? leanOn(CHILD.block, s.back - s.front) : 0;
-  const base = { code: 'tip-child', open: true, full: true, tilt, sources: [CHILD_SOURCE, FILL_SOURCE] };
+  const tilt = carpet ? leanOn(CHILD.block.value, s.back - s.front) : 0;
+  const base = { code: 'tip-child', open: true, full: true, tilt, sources: [CHILD.mass.source, FILL_SOURCE] };
   const at = (d: DrawerRoom): Case => ({
     ...base,
     name: `Child at ${d.drawer.mark}`,
-    about: `pulled forward by a child of ${sayQuantity(quantity('mass', CHILD.kg), s.piece.units)} at the front of ${d.drawer.mark}, every drawer open and full${carpet ? ', on carpet' : ''}${ALWAYS}`,
+    about: `pulled forward by a child of ${sayQuantity(quantity('mass', CHILD.mass.value), s.piece.units)} at the front of ${d.drawer.mark}, every drawer open and full${carpet ? ', on carpet' : ''}${ALWAYS}`,
     child: d,
     inputs: [
-      { name: 'child', quantity: quantity('mass', CHILD.kg), source: CHILD_SOURCE },
+      { name: 'child', quantity: quantity('mass', CHILD.mass.value), ...had(CHILD.mass) },
       fill,
       ...(carpet
         ? [
-            length('rear raised by', CHILD.block, { source: BLOCK_SOURCE, memory: true }),
+            length('rear raised by', CHILD.block.value, had(CHILD.block)),
             { name: 'so the floor leans', quantity: quantity('angle', tilt) } as Input,
           ]
         : []),

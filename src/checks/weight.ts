@@ -129,7 +129,7 @@ function partLoads(bodies: readonly PartBody[], piece: Piece): Judgement[] {
   return judged.filter((j, i) => i === 0 || j.verdict !== 'pass');
 }
 
-/** Static load classes of slides, lb a pair: Architectural Woodwork Standards 2009, appendix B. */
+/** Classes of slides by what a pair holds at rest, lb. */
 const CLASSES = SLIDE_DUTY.rows.map(([id]) => need(SLIDE_DUTY, id, 'still').value);
 const MOST = Math.max(...CLASSES);
 const CLASS_SOURCE = 'Architectural Woodwork Standards 2009, appendix B: slides of 50, 75 and 100 lb';

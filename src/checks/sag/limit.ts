@@ -1,3 +1,5 @@
+import { need } from '../../data/printed.js';
+import { SAG_AWS, SAG_FINE, SAG_PANELS } from '../../data/tables/shelves.js';
 import { meet } from '../../geom/box.js';
 import type { Piece } from '../../piece/piece.js';
 import type { DrawerRoom } from '../drawerRoom.js';
@@ -6,12 +8,13 @@ import type { Member } from './frame.js';
 import type { Settled } from './settle.js';
 
 /** At first under its load: a 144th of the span. In years a 240th, where the eye begins to see it. Fine work: a 384th. */
-export const FIRST = 144;
-const IN_YEARS = 240;
-export const FINE = 384;
-export const FIRST_SOURCE = 'Architectural Woodwork Standards, 2009: 1/144 of the span';
-const YEARS_SOURCE = 'composite panel association, where sag begins to be seen: 1/240, second-hand';
-export const FINE_SOURCE = 'common practice, 1/32 in a foot, from memory';
+const first = need(SAG_AWS, 'shelf', 'limit');
+const seen = need(SAG_PANELS, 'seen', 'limit');
+export const FINE = need(SAG_FINE, 'fine', 'limit');
+export const FIRST = first.value;
+export const FIRST_SOURCE = `${first.source}: 1/${FIRST} of the span`;
+const IN_YEARS = seen.value;
+const YEARS_SOURCE = `${seen.source}: 1/${IN_YEARS} of the span, where sag begins to be seen`;
 export const RULE =
   'equation 9-2 of the Wood Handbook, bending only with the modulus of the tables: even load on two rests 5/384 W L³ / (E I), changing sections and points by the work of a unit load';
 

@@ -1,3 +1,5 @@
+import { need } from '../../data/printed.js';
+import { CABINET_LOADS, SHELF_LOADS, SHELF_MOST } from '../../data/tables/shelves.js';
 import { meet, width, type Box3, type Span } from '../../geom/box.js';
 import { inches, mm } from '../../lengths/length.js';
 import type { Piece, Use } from '../../piece/piece.js';
@@ -12,13 +14,16 @@ import { LEVEL, type Frame, type Member } from './frame.js';
 
 const POUND = 0.45359237;
 const PSF = (POUND * GRAVITY) / 0.3048 ** 2;
-const AWS = 'Architectural Woodwork Standards, 2009';
-/** Shelves: 50 lb/ft2 for books, 40 for all else, 200 lb on one shelf at most. */
-const SHELF = { books: 50 * PSF, other: 40 * PSF, most: 200 * POUND * GRAVITY };
+/** Shelves: for books, for all else, and the most on one shelf. */
+const SHELF = {
+  books: need(SHELF_LOADS, 'books', 'load', PSF),
+  other: need(SHELF_LOADS, 'other', 'load', PSF),
+  most: need(SHELF_MOST, 'shelf', 'load', POUND * GRAVITY),
+};
 /** Books and paper fill the room over a shelf at about this density at most, kg/m3: 40 lb/ft3, our default. */
 const STUFF = (40 * POUND) / 0.3048 ** 3;
-/** Bottoms of drawers: 15 lb/ft2. */
-const BOTTOM = 15 * PSF;
+/** Bottoms of drawers. */
+const BOTTOM = need(CABINET_LOADS, 'drawer', 'load', PSF);
 /** Somebody who sits down: our default. */
 const SITTER = 100;
 /** A flat part narrower than this bears nothing of its own, unless it is said: our default. */
@@ -75,17 +80,17 @@ export function useLoads(f: Frame, m: Member, rooms: readonly DrawerRoom[]): Loa
   if (use?.kind === 'seat') return [pointLoad(m, SITTER, 0, 'somebody sits down', 'our default')];
   const usual = use?.kind === 'books' ? SHELF.books : SHELF.other;
   const room = roomOver(f, m) * 1e-9 * STUFF * GRAVITY;
-  const pascals = Math.min(usual, room);
-  const newtons = Math.min(SHELF.most, pascals * planArea(m));
-  const full = pascals < usual;
+  const pascals = Math.min(usual.value, room);
+  const newtons = Math.min(SHELF.most.value, pascals * planArea(m));
+  const full = pascals < usual.value;
   const stays = use?.kind !== 'table' && use?.kind !== 'desk';
   const input: Input =
-    newtons === SHELF.most
-      ? { name: 'load, the most on one shelf', quantity: quantity('force', newtons), source: AWS }
+    newtons === SHELF.most.value
+      ? { name: 'load, the most on one shelf', quantity: quantity('force', newtons), source: SHELF.most.source }
       : {
           name: full ? 'load, the room over it full' : use?.kind === 'books' ? 'load, books' : 'load',
           quantity: quantity('area load', pascals),
-          source: full ? 'our default, 40 lb/ft³' : AWS,
+          source: full ? 'our default, 40 lb/ft³' : usual.source,
         };
   return [{ region: m.box, newtons, lasting: stays ? newtons : 0, input }];
 }
@@ -127,12 +132,12 @@ function saidLoads(m: Member, said: Use['loads'][string]): Load[] {
 function bottomLoad(m: Member, rooms: readonly DrawerRoom[]): Load {
   const room = rooms.find((r) => r.drawer.id === m.part.drawer);
   const fill = room ? FILL * room.volume * GRAVITY : 0;
-  const plain = BOTTOM * planArea(m);
+  const plain = BOTTOM.value * planArea(m);
   const newtons = Math.max(fill, plain);
   const input: Input =
     fill > plain
       ? { name: 'clothes, 8.5 lb/ft³ of drawer', quantity: quantity('force', fill) }
-      : { name: 'load in a drawer', quantity: quantity('area load', BOTTOM), source: 'KCMA A161.1, drawers' };
+      : { name: 'load in a drawer', quantity: quantity('area load', BOTTOM.value), source: BOTTOM.source };
   return { region: m.box, newtons, lasting: Math.min(newtons, fill), input };
 }
 
