@@ -2,12 +2,13 @@ import { nameHint } from '../diag/didYouMean.js';
 import { formatLength } from '../lengths/format.js';
 import type { Units } from '../lengths/length.js';
 import { COUNTED, type Sized } from '../value/sized.js';
+import { stockLines } from './explain-stock.js';
 import type { Part, Piece } from './piece.js';
 
 /**
  * How a figure came about, in lines: the figure, how (given, by rule, derived), its rule and source, and what it was made
  * from, each of those told once. `id`: a measure (`W`), a part (`rail_1`), a face or size of it (`rail_1.top`, `rail_1.up`),
- * a joint (`rails.1`) or a drawer. An unknown id gives one line that says so.
+ * a joint (`rails.1`), a drawer or a stock. An unknown id gives one line that says so.
  */
 export function explain(piece: Piece, id: string): string[] {
   const value = piece.values?.[id] ?? piece.measures[id];
@@ -39,7 +40,14 @@ export function explain(piece: Piece, id: string): string[] {
       ...rows.flatMap(([name, s]) => figureLines(piece, name, s).map((l) => `  ${l}`)),
     ];
   }
-  const known = [...Object.keys(piece.measures), ...piece.parts.map((p) => p.id), ...piece.joints.map((j) => j.id)];
+  const stock = piece.stocks[id];
+  if (stock) return stockLines(piece, stock);
+  const known = [
+    ...Object.keys(piece.measures),
+    ...Object.keys(piece.stocks),
+    ...piece.parts.map((p) => p.id),
+    ...piece.joints.map((j) => j.id),
+  ];
   return [`There is nothing called "${id}". ${nameHint(id, known)}`];
 }
 
