@@ -64,6 +64,7 @@ export const butt: JointKind<unknown, Butt> = {
   spec,
   lengths: [],
   stance: 'face',
+  leans: true,
   rank: 3,
   example: {
     spec: {},

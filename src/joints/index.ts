@@ -13,12 +13,12 @@ import { screw } from './screw.js';
 import { slidingDovetail } from './sliding-dovetail.js';
 import { throughDovetail } from './through-dovetail.js';
 
-/** No kind is laid out for a part that leans against the face that it meets: better refused than cut wrong. */
+/** A kind that is not laid out for parts that lean against one another is refused there: better than cut wrong. */
 const square = (kind: JointKind): JointKind => ({
   ...kind,
   resolve(spec, site) {
     const out = kind.resolve(spec, site);
-    if (site.lean === 0) return out;
+    if (site.lean === 0 || kind.leans) return out;
     const message = `The parts meet ${formatAngle(site.lean)} out of square; this kind (${kind.words}) is worked out for square parts only.`;
     return { ...out, findings: [...out.findings, finding(site, 'error', 'joint-leans', message)] };
   },

@@ -25,8 +25,10 @@ export interface Site {
   readonly contact: { readonly thick: Span; readonly wide: Span };
   /** Where a piece direction points in site axes: `direction('back')` might be `top` (+wide). */
   direction(piece: Face): Face;
-  /** Angle between the insertion axis and the receiving face's normal, degrees; 0 when square. */
+  /** The most by which an axis of the site leans from the receiving part's own, degrees; 0 when square. */
   readonly lean: number;
+  /** Into the receiving part square to the face that is met, a unit vector, where the entering part's end is bevelled to it. */
+  readonly slope?: readonly [number, number, number];
   readonly world: World;
   /** Cuts of lower rank already in the two parts, in this site's axes. */
   readonly claims: readonly Claim[];
@@ -111,6 +113,8 @@ export interface JointKind<Spec = unknown, R = unknown> {
   readonly spec: ZodType<Spec>;
   /** Which fields of the spec are lengths (resolved to `Length` before `resolve` sees them). */
   readonly lengths: readonly string[];
+  /** It can be made where the parts lean against one another. */
+  readonly leans?: true;
   readonly stance: 'butt' | 'corner' | 'cross' | 'face' | 'edge';
   readonly rank: 1 | 2 | 3;
   /** A spec with resolved lengths, for the generic tests and the gallery. */

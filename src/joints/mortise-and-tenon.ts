@@ -1,9 +1,11 @@
 import { z } from 'zod';
 import type { Diagnostic } from '../diag/diagnostic.js';
-import type { Face } from '../geom/axis.js';
+import { arcCosine, arcTangent } from '../geom/angle.js';
+import type { Axis, Face } from '../geom/axis.js';
 import { faceAxis, faceOf, opposite } from '../geom/axis.js';
 import type { Span } from '../geom/box.js';
 import { meet, width } from '../geom/box.js';
+import { formatAngle } from '../lengths/format.js';
 import { nm, snapDown } from '../lengths/length.js';
 import type { Sized } from '../value/sized.js';
 import { byRule, derived } from '../value/sized.js';
@@ -182,7 +184,7 @@ function haunchOf(
   a: Span,
   length: Sized,
 ): { haunch?: Haunch; keep?: { side: Face; width: Sized } } {
-  if (liesFlat(site)) return {};
+  if (liesFlat(site) || site.lean > 0) return {};
   const side: Face = toEnd(site, 'top') <= toEnd(site, 'bottom') ? 'top' : 'bottom';
   const near = toEnd(site, side) <= either(site.world, 1 / 4, 6);
   const asked = flag(spec, 'haunch');
@@ -216,7 +218,7 @@ function haunchOf(
 const across = (r: MortiseAndTenon): Span => [r.offset.value, r.offset.value + r.thick.value];
 const along = (r: MortiseAndTenon, site: Site): Span => [r.low.value, breadth(site) - r.high.value];
 
-function judge(r: MortiseAndTenon, site: Site): Diagnostic[] {
+function judge(r: MortiseAndTenon, spec: Resolved, site: Site): Diagnostic[] {
   const out: Diagnostic[] = [];
   const [a, b] = [across(r), along(r, site)];
   const host = site.receiving.box;
@@ -248,6 +250,10 @@ function judge(r: MortiseAndTenon, site: Site): Diagnostic[] {
       `The wall beside the mortise in "${site.receiving.part}" is ${fig(site, side)}, less than ${fig(site, least)}.`,
       'offset',
     );
+  if (site.lean > 0)
+    for (const field of ['through', 'haunch', 'haunchWidth'])
+      if (spec[field] !== undefined && spec[field] !== false)
+        tell('error', 'tenon-leans', `A tenon into a part that leans is plain and blind: take "${field}" out.`, field);
   const crosses = site.receiving.grain === WIDE && site.entering.grain === INTO;
   if (crosses && width(b) > either(site.world, 4, 100))
     tell(
@@ -273,6 +279,7 @@ export const mortiseAndTenon: JointKind<unknown, MortiseAndTenon> = {
   spec,
   lengths: ['thickness', 'offset', 'shoulders', 'length', 'depth', 'haunchWidth'],
   stance: 'butt',
+  leans: true,
   rank: 2,
   example: {
     spec: { haunch: true },
@@ -299,7 +306,7 @@ export const mortiseAndTenon: JointKind<unknown, MortiseAndTenon> = {
       through: flag(spec, 'through') === true,
       ...(haunch ? { haunch } : {}),
     };
-    return { r, findings: judge(r, site) };
+    return { r, findings: judge(r, spec, site) };
   },
   /** Two mortises that run into each other at a corner: both tenons are mitred, points 1/32 in (0.5 mm) short; end to end: both are shortened. */
   yield(r, clash, site) {
@@ -340,6 +347,7 @@ function mortises(r: MortiseAndTenon, site: Site): BoxCut[] {
     face: 'left',
     at: [[0, r.depth.value], across(r), along(r, site)],
     glue: { where: 'the cheeks of the mortise' },
+    ...(site.slope ? { notes: [`Leans ${formatAngle(arcCosine(site.slope[INTO]))} from square`] } : {}),
     ...(r.mitre
       ? { notes: ['Runs into another mortise: plug the first before the second is cut; mitre both tenons'] }
       : {}),
@@ -359,6 +367,12 @@ function mortises(r: MortiseAndTenon, site: Site): BoxCut[] {
   return [main, notch];
 }
 
+/** What a bevel gauge is set to for a sloping shoulder: over each of the two sides, from square. */
+function gauge(slope: NonNullable<Site['slope']>): string {
+  const over = (a: Axis): string => formatAngle(Math.abs(arcTangent(slope[a] / slope[INTO])));
+  return `Bevel gauge ${over(WIDE)} over the width, ${over(THICK)} over the thickness`;
+}
+
 function tenon(r: MortiseAndTenon, site: Site): TenonCut {
   const w = breadth(site);
   const h = r.haunch;
@@ -370,6 +384,7 @@ function tenon(r: MortiseAndTenon, site: Site): TenonCut {
     as: 'tenon',
     end: faceOf(INTO, 1),
     shoulder: 0,
+    ...(site.slope ? { slope: site.slope, notes: [gauge(site.slope)] } : {}),
     tongues: h ? [main, { a: across(r), b: over, length: h.length.value, haunch: true }] : [main],
     ...(r.mitre ? { mitre: { long: r.mitre } } : {}),
     glue: { where: 'the cheeks of the tenon', not: 'its end' },

@@ -319,6 +319,7 @@ export const screw: JointKind<unknown, Screws> = {
   spec,
   lengths: ['sink', 'inset', 'at'],
   stance: 'face',
+  leans: true,
   rank: 3,
   example: {
     spec: { screw: '#8 x 1 1/4', count: 3 },
@@ -366,8 +367,25 @@ export const screw: JointKind<unknown, Screws> = {
       ...(slot ? { slot } : {}),
       ...(face ? { face } : {}),
     };
+    const leaning =
+      site.slope !== undefined
+        ? [
+            finding(
+              site,
+              'error',
+              'screw-leans',
+              'Screws cannot go in at an end that is bevelled to the part it meets.',
+              {
+                hint: 'Let the part under the heads lie with a face of its own on the other, or make a mortise and tenon.',
+              },
+            ),
+          ]
+        : [];
     const side = hole === 'pocket' ? offAxis(spec, 'face', THICK, site) : undefined;
-    return { r, findings: [...unread, ...(side ? [side] : []), ...judgePlaces(spec, site), ...judge(r, site)] };
+    return {
+      r,
+      findings: [...unread, ...(side ? [side] : []), ...judgePlaces(spec, site), ...leaning, ...judge(r, site)],
+    };
   },
   give,
 };

@@ -12,6 +12,7 @@ import type { Body } from './body.js';
 import { sizesOf, toOwn } from './body.js';
 import type { Findings } from './fault.js';
 import { addCut, clash } from './merge.js';
+import { carried } from './lean-cuts.js';
 import type { Hardware, Joint } from './piece.js';
 import { screwBody } from './screw.js';
 import type { Placed } from './site.js';
@@ -78,26 +79,32 @@ function makeOne(meet: Meet, taken: ReadonlyMap<string, readonly Taken[]>, findi
 }
 
 /** From a part's own axes to a site's. */
-const intoSite = (meet: Meet, part: Body): Frame => follow(invert(meet.frame), invert(toOwn(part)));
-const outOfSite = (meet: Meet, part: Body): Frame => follow(toOwn(part), meet.frame);
+const intoSite = (meet: Meet, part: Body): Frame =>
+  meet.leans ? invert(meet.leans.own) : follow(invert(meet.frame), invert(toOwn(part)));
+const outOfSite = (meet: Meet, part: Body): Frame => meet.leans?.own ?? follow(toOwn(part), meet.frame);
+/** A cut of the site in a part's own axes; undefined where a leaning part cannot take it (its kind should not have given it). */
+function inPart(cut: Cut, meet: Meet, part: Body): Cut | undefined {
+  return meet.leans && part.id === meet.receiving.id
+    ? carried(cut, meet.leans, sizesOf(part)[faceAxis(meet.leans.face)], meet.site.world.step)
+    : mapCut(cut, outOfSite(meet, part));
+}
 const partOf = (meet: Meet, id: string): Body | undefined =>
   meet.entering.id === id ? meet.entering : meet.receiving.id === id ? meet.receiving : undefined;
 
 function claimIn(t: Taken, meet: Meet): Claim[] {
   const part = partOf(meet, t.part);
+  // What is in a part that the joint's axes lean in cannot be said in them.
+  if (meet.leans && part?.id === meet.receiving.id) return [];
   return part ? [{ joint: t.joint, part: t.part, rank: t.rank, cut: mapCut(t.cut, intoSite(meet, part)) }] : [];
 }
 
 function takenBy(one: Made): Taken[] {
   const { meet, given, site } = one;
   const of = (part: Body, cuts: readonly Cut[]): Taken[] =>
-    cuts.map((cut) => ({
-      joint: site.joint,
-      site: site.id,
-      part: part.id,
-      rank: meet.kind.rank,
-      cut: mapCut(cut, outOfSite(meet, part)),
-    }));
+    cuts.flatMap((given_) => {
+      const cut = inPart(given_, meet, part);
+      return cut ? [{ joint: site.joint, site: site.id, part: part.id, rank: meet.kind.rank, cut }] : [];
+    });
   return [...of(meet.entering, given.entering), ...of(meet.receiving, given.receiving)];
 }
 
@@ -193,9 +200,32 @@ function settle(one: Made, findings: Findings): void {
     [meet.receiving, given.receiving, given.growth.receiving ?? {}],
   ] as const) {
     const out = outOfSite(meet, part);
-    for (const cut of cuts) addCut(part.cuts, mapCut(cut, out));
-    for (const [face, by] of Object.entries(growth)) grow(part, mapFace(out, face as Face), by);
+    for (const given_ of cuts) {
+      const cut = inPart(given_, meet, part);
+      if (cut?.shape === 'tenon' && cut.slope) dropBevel(part.cuts, cut.end);
+      if (cut) addCut(part.cuts, cut);
+      else tellLeans(meet, findings);
+    }
+    // The shoulder box of a part whose end is bevelled goes on beyond the place where its middle meets the other.
+    const over = meet.leans ? meet.site.entering.box[0][1] : 0;
+    for (const [face, by] of Object.entries(growth)) grow(part, mapFace(out, face as Face), Math.max(0, by - over));
   }
+}
+/** The shoulder of a tenon stands where the bevel of that end was. */
+function dropBevel(cuts: Cut[], end: Face): void {
+  const axis = faceAxis(end);
+  const k = cuts.findIndex((c) => c.shape === 'plane' && c.as === 'bevel' && c.normal[axis] * faceSign(end) > 0.5);
+  if (k >= 0) cuts.splice(k, 1);
+}
+function tellLeans(meet: Meet, findings: Findings): void {
+  const { entering, receiving, kind } = meet;
+  findings.error(
+    'joint-leans',
+    meet.path,
+    `${kind.words}: what it takes from "${receiving.id}" cannot be cut where "${entering.id}" leans against it.`,
+    'Make it with screws square to the face, or as a mortise and tenon.',
+    [entering.id, receiving.id],
+  );
 }
 function grow(part: Body, face: Face, by: number): void {
   const ends = part.growth[faceAxis(face)];
@@ -222,12 +252,13 @@ const distance = (p: Vec3, q: Vec3): number =>
 function hardwareOf(one: Made): Hardware[] {
   const { meet, site, given } = one;
   return given.bodies.map((b, k) => {
-    const [from, to] = [mapPoint(meet.frame, b.from), mapPoint(meet.frame, b.to)];
+    const at = meet.leans?.toPiece ?? ((p: Vec3): Vec3 => mapPoint(meet.frame, p));
+    const [from, to] = [at(b.from), at(b.to)];
     return {
       id: `${site.id}.${b.kind}.${k + 1}`,
       kind: b.kind,
       name: b.name,
-      body: screwBody(b, meet.frame),
+      body: screwBody(b, from, to),
       into: [meet.entering.id, meet.receiving.id],
       screw: { ...b.bought, length: distance(from, to), from, to, clamps: meet.entering.id, holds: meet.receiving.id },
     };

@@ -13,7 +13,8 @@ import type { Meet } from './joints.js';
 import { countedOut, fill, fillDeep } from './letters.js';
 import type { Match } from './patterns.js';
 import { agree, matches } from './patterns.js';
-import type { Meeting } from './site.js';
+import { leaningSite } from './lean-site.js';
+import type { Meeting, Placed } from './site.js';
 import { apart, crossing, siteAt, STANCE_WORDS, touching } from './site.js';
 
 export interface MeetingContext {
@@ -127,13 +128,16 @@ export function meetingsOf(plans: readonly JointPlan[], ctx: MeetingContext): Me
     };
     const parts = named(plan.parts, 'part', plan, ids, ctx);
     const into = named(plan.into, 'into', plan, ids, ctx);
-    const leaning = [...parts, ...into].find((m) => m.named && ctx.bodies.get(m.id)?.place);
+    const leaning = plan.kind.leans
+      ? undefined
+      : [...parts, ...into].find((m) => m.named && ctx.bodies.get(m.id)?.place);
     if (leaning) {
+      const able = ctx.kinds.filter((k) => k.leans).map((k) => k.words);
       ctx.findings.error(
         'joint-leans',
         plan.path,
-        `"${leaning.id}" leans; joints of leaning parts cannot be worked out yet.`,
-        'Take it out of the joint, or stand it square.',
+        `"${leaning.id}" leans; a ${plan.kind.words} cannot be made in it.`,
+        `Parts that lean can have: ${able.join(', ')}.`,
         [leaning.id],
       );
       continue;
@@ -162,15 +166,8 @@ export function meetingsOf(plans: readonly JointPlan[], ctx: MeetingContext): Me
       );
       continue;
     }
-    out.push(
-      ...pairs(
-        plan,
-        parts.filter((m) => !ctx.bodies.get(m.id)?.place),
-        into.filter((m) => !ctx.bodies.get(m.id)?.place),
-        next,
-        ctx,
-      ),
-    );
+    const able = (m: Match): boolean => plan.kind.leans === true || ctx.bodies.get(m.id)?.place === undefined;
+    out.push(...pairs(plan, parts.filter(able), into.filter(able), next, ctx));
   }
   checkTwice(out, ctx);
   return out;
@@ -254,11 +251,11 @@ function pairs(
     for (const q of into) {
       const r = ctx.bodies.get(q.id) as Body;
       if (p.id === q.id || !agree(p.letters, q.letters)) continue;
-      const at = stand(plan, e, r);
-      if (at) {
+      const placed = sited(plan, e, r, next, ctx);
+      if (placed) {
         met.add(p.id);
         out.push({
-          ...siteAt(next(), plan.id, e, r, at, ctx.world),
+          ...placed,
           kind: plan.kind,
           spec: plan.spec,
           entering: e,
@@ -267,7 +264,7 @@ function pairs(
         });
         continue;
       }
-      const found = apart(e.box, r.box, (v) => ctx.ev.say(v));
+      const found = howApart(e, r, ctx);
       const text = `between "${p.id}" and "${q.id}" ${found.words}`;
       if (!best || found.gap < best.gap) best = { gap: found.gap, text };
     }
@@ -283,7 +280,7 @@ function pairs(
       if (!r || /[*{]/.test(q) || out.some((m) => m.receiving.id === q) || parts.some((p) => p.id === q)) continue;
       const gaps = parts.map((p) => {
         const e = ctx.bodies.get(p.id) as Body;
-        return { id: p.id, ...apart(e.box, r.box, (v) => ctx.ev.say(v)) };
+        return { id: p.id, ...howApart(e, r, ctx) };
       });
       const near = gaps.sort((a, b) => a.gap - b.gap)[0];
       const found = near ? `; between "${near.id}" and "${q}" ${near.words}` : '';
@@ -311,6 +308,23 @@ function pairs(
   return out;
 }
 
+/** The site of this joint between two parts, numbered when there is one. */
+function sited(plan: JointPlan, e: Body, r: Body, next: () => string, ctx: MeetingContext): Placed | undefined {
+  if (e.place || r.place) {
+    const placed = leaningSite('', plan.id, e, r, ctx.world);
+    return placed && { ...placed, site: { ...placed.site, id: next() } };
+  }
+  const at = stand(plan, e, r);
+  return at && siteAt(next(), plan.id, e, r, at, ctx.world);
+}
+/** Why two parts do not meet, in words, and by how much. */
+function howApart(e: Body, r: Body, ctx: MeetingContext): ReturnType<typeof apart> {
+  const found = apart(e.box, r.box, (v) => ctx.ev.say(v));
+  const leaning = e.place !== undefined || r.place !== undefined;
+  return leaning && found.gap === 0
+    ? { gap: 0, words: 'no flat side of the one lies on a flat side of the other' }
+    : found;
+}
 /** How two parts stand for this kind of joint. */
 function stand(plan: JointPlan, e: Body, r: Body): Meeting | undefined {
   if (plan.kind.stance !== 'cross') return touching(e.box, r.box);

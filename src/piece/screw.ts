@@ -4,8 +4,6 @@ import { byAxis } from '../geom/box.js';
 import type { Placement } from '../geom/placement.js';
 import type { Recipe } from '../geom/recipe.js';
 import type { SiteBody } from '../joints/joint.js';
-import type { Frame } from '../words/mapCut.js';
-import { mapPoint } from '../words/mapCut.js';
 
 /** Length of a flat head of 90 degrees: half the difference of head and shank (ISO 2009 and 7046 heads are 90 degrees). */
 const headLength = (b: SiteBody): number => Math.max(0, (b.head - b.diameter) / 2);
@@ -20,10 +18,8 @@ function profile(b: SiteBody, length: number): (readonly [number, number])[] {
   return out;
 }
 
-/** A screw of a site as a turned body in the piece's axes, from its head's top to its point. */
-export function screwBody(b: SiteBody, frame: Frame): Recipe {
-  const from = mapPoint(frame, b.from);
-  const to = mapPoint(frame, b.to);
+/** A screw of a site as a turned body in the piece's axes, from its head's top to its point (piece axes, nm). */
+export function screwBody(b: SiteBody, from: Vec3, to: Vec3): Recipe {
   const way = byAxis((a) => to[a] - from[a]) as Vec3;
   const length = Math.sqrt(way[0] ** 2 + way[1] ** 2 + way[2] ** 2);
   const straight = ([0, 1, 2] as const).filter((a) => way[a] !== 0);

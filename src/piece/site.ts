@@ -7,6 +7,7 @@ import { nm } from '../lengths/length.js';
 import type { Frame } from '../words/mapCut.js';
 import { handOf, invert, mapBox, mapFace } from '../words/mapCut.js';
 import type { Body } from './body.js';
+import type { Leans } from './lean-site.js';
 
 /** Where two parts meet: the axis of the way in, which way it points, and the plane they share (or the overlap's). */
 export interface Meeting {
@@ -54,6 +55,8 @@ export interface Placed {
   readonly site: Site;
   /** From the site's axes to the piece's. */
   readonly frame: Frame;
+  /** Where the parts lean against one another: then `frame` is only the nearest square one. */
+  readonly leans?: Leans;
 }
 
 /** Axes 1 and 2 of a site: thickness and width of the entering part, or what is left of them when one is the way in. */

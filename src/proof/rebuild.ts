@@ -22,7 +22,7 @@ export function rebuild(card: ParsedCard): Recipe {
 export function removed(cut: BareCut, blank: Box3): Recipe[] {
   switch (cut.shape) {
     case 'box':
-      return [{ op: 'box', at: cut.at }];
+      return [cut.slants ? leaningBox(cut.at, cut.slants) : { op: 'box', at: cut.at }];
     case 'dovetail':
       return [wedge(blank, cut.face, cut.depth, cut.taper, cut.atFace, cut.atFloor, cut.run, cut.runSpan)];
     case 'tails':
@@ -33,6 +33,7 @@ export function removed(cut: BareCut, blank: Box3): Recipe[] {
         cut.tails.map((t) => tail(cut, t, blank)),
       );
     case 'tenon':
+      if (cut.slope) return slopingWaste(cut, cut.slope, blank);
       return waste(
         blank,
         cut.end,
@@ -94,6 +95,33 @@ function waste(b: Box3, end: Face, line: number, stays: readonly Recipe[]): Reci
   const beyond = withSpan(grown(b), faceAxis(end), span(line, at(b, end) + faceSign(end) * OUT));
   const box: Recipe = { op: 'box', at: beyond };
   return [stays.length === 0 ? box : { op: 'cut', from: box, tools: stays }];
+}
+/** A box whose sides were moved along themselves, as its marks on the wood say: side by side, the hull of what is left. */
+function leaningBox(box: Box3, slants: NonNullable<Of<'box'>['slants']>): Recipe {
+  const points = box[0].flatMap((x) => box[1].flatMap((y) => box[2].map((z): [number, number, number] => [x, y, z])));
+  const moved = points.map((p) => {
+    const out: [number, number, number] = [...p];
+    for (const s of slants) {
+      const axis = faceAxis(s.of);
+      const there = faceSign(s.of) < 0 ? Math.min(...box[axis]) : Math.max(...box[axis]);
+      if (p[axis] === there) out[faceAxis(s.toward)] += s.by * faceSign(s.toward);
+    }
+    return out;
+  });
+  return { op: 'hull', points: moved };
+}
+/** All outside a sloping shoulder but for the tongues, which come out of the wood behind it. */
+function slopingWaste(c: Of<'tenon'>, normal: Vec3, b: Box3): Recipe[] {
+  const along = faceAxis(c.end);
+  const through = byAxis((a) => (a === along ? c.shoulder : (b[a][0] + b[a][1]) / 2));
+  const stays = c.tongues.map((t): Recipe => {
+    const whole = tongue(c, t);
+    const back = at(b, opposite(c.end));
+    return whole.op === 'box'
+      ? { op: 'box', at: withSpan(whole.at, along, span(back, c.shoulder + faceSign(c.end) * t.length)) }
+      : whole;
+  });
+  return beyondPlane({ point: through, normal }, b).map((from) => ({ op: 'cut', from, tools: stays }));
 }
 function tail(c: Of<'tails'>, t: Of<'tails'>['tails'][number], b: Box3): Recipe {
   const along = faceAxis(c.end);
@@ -254,7 +282,7 @@ function leaning(face: Face, toward: Face, degrees: number): readonly [Vec3, Vec
 }
 
 /** What of the blank lies beyond a plane: its corners there, and where its arrises cross. */
-function beyondPlane(c: Of<'plane'>, b: Box3): Recipe[] {
+function beyondPlane(c: Pick<Of<'plane'>, 'point' | 'normal' | 'within'>, b: Box3): Recipe[] {
   const box = c.within ?? grown(b);
   const high = (v: Vec3): number => AXES.reduce<number>((sum, a) => sum + c.normal[a] * (v[a] - c.point[a]), 0);
   const corners = [0, 1, 2, 3, 4, 5, 6, 7].map((i): Vec3 => byAxis((a) => box[a][((i >> a) & 1) as 0 | 1]));

@@ -1,6 +1,6 @@
 import { bulgeOf, cosine, sine, tangent } from '../geom/angle.js';
-import { faceAxis, faceSign, inFace, others, third, type Axis, type Face } from '../geom/axis.js';
-import { byAxis, span, withSpan, type Box3, type Span, type Vec3 } from '../geom/box.js';
+import { faceAxis, faceSign, inFace, opposite, others, third, type Axis, type Face } from '../geom/axis.js';
+import { byAxis, middle, span, withSpan, type Box3, type Span, type Vec3 } from '../geom/box.js';
 import { keyOf } from '../geom/key.js';
 import { outer } from '../geom/outline.js';
 import type { Placement } from '../geom/placement.js';
@@ -18,6 +18,7 @@ import type {
   TaperCut,
   TenonCut,
 } from '../words/cut.js';
+import { slantedCorners } from '../words/slant.js';
 
 /** How far a tool that takes "all beyond" reaches past the blank: 1 mm. It changes nothing in the wood. */
 const PAST = 1_000_000;
@@ -76,18 +77,23 @@ function tails(cut: TailsCut, blank: Box3): Recipe {
   );
   return { op: 'cut', from: { op: 'box', at: beyond(blank, cut.end, cut.base) }, tools: kept };
 }
-function tenon(cut: TenonCut, blank: Box3): Recipe {
+function tenon(cut: TenonCut, blank: Box3): Recipe | undefined {
   const [along, sign] = [faceAxis(cut.end), faceSign(cut.end)];
   const [a, b] = others(along);
   // A haunch fills the groove beside the mortise and meets no other tenon: its end stays square.
   const kept = cut.tongues.map((tongue): Recipe => {
     const tip = cut.shoulder + sign * tongue.length;
-    const straight = withSpan(withSpan(withSpan(blank, along, span(cut.shoulder, tip)), a, tongue.a), b, tongue.b);
+    // From behind a shoulder that lies aslant: the tongue runs on into the part.
+    const root = cut.slope ? plane(blank, opposite(cut.end)) : cut.shoulder;
+    const straight = withSpan(withSpan(withSpan(blank, along, span(root, tip)), a, tongue.a), b, tongue.b);
     return cut.mitre && !tongue.haunch
       ? mitred(straight, cut.mitre.long, along, sign, tongue.length)
       : { op: 'box', at: straight };
   });
-  return { op: 'cut', from: { op: 'box', at: beyond(blank, cut.end, cut.shoulder) }, tools: kept };
+  if (!cut.slope) return { op: 'cut', from: { op: 'box', at: beyond(blank, cut.end, cut.shoulder) }, tools: kept };
+  const point = byAxis((x) => (x === along ? cut.shoulder : middle(blank[x])));
+  const waste = halfBox({ point, normal: cut.slope }, blank);
+  return waste && { op: 'cut', from: waste, tools: kept };
 }
 /** A tongue whose end is mitred at 45 degrees: full length at the side `long`. */
 function mitred(box: Box3, long: Face, along: Axis, sign: number, length: number): Recipe {
@@ -209,7 +215,7 @@ function outside(cut: OutlineCut, blank: Box3): Recipe {
   return { op: 'cut', from: { op: 'box', at: slab }, tools: [kept] };
 }
 /** What of a box lies on the side of a plane that its normal points to, as the hull of its corners. */
-function halfBox(cut: PlaneCut, blank: Box3): Recipe | undefined {
+function halfBox(cut: Pick<PlaneCut, 'point' | 'normal' | 'within'>, blank: Box3): Recipe | undefined {
   const box = cut.within ?? grown(blank, PAST);
   const corners = [0, 1, 2, 3, 4, 5, 6, 7].map((i) => byAxis((a) => box[a][((i >> a) & 1) as 0 | 1]));
   const height = (p: Vec3): number => byAxis((a) => (p[a] - cut.point[a]) * cut.normal[a]).reduce((s, x) => s + x, 0);
@@ -233,7 +239,7 @@ function halfBox(cut: PlaneCut, blank: Box3): Recipe | undefined {
 export function cutRecipe(cut: Cut, blank: Box3): Recipe | undefined {
   switch (cut.shape) {
     case 'box':
-      return { op: 'box', at: cut.at };
+      return cut.slants ? { op: 'hull', points: slantedCorners(cut.at, cut.slants) } : { op: 'box', at: cut.at };
     case 'dovetail':
       return dovetail(cut, blank);
     case 'tails':

@@ -2,12 +2,13 @@ import { faceAxis, others } from '../geom/axis.js';
 import type { Axis } from '../geom/axis.js';
 import { byAxis, width } from '../geom/box.js';
 import type { Box3, Span } from '../geom/box.js';
-import type { BoxCut } from './cut.js';
+import type { BoxCut, Slant } from './cut.js';
 import { called, clip, coordinate, faceAt, isFull, reaches, spanFrom } from './frame.js';
 import type { Frame } from './frame.js';
 import type { Reader } from './reader.js';
 import { b, heading, readHeading, t } from './say.js';
 import type { Bare, Piece, ShapeWords } from './say.js';
+import { readSlant, saySlant } from './slant.js';
 import { fig, readSpan, sayPlaces, saySpan, saySunk, sayWide } from './span.js';
 
 const NAMES: Readonly<Record<BoxCut['as'], string>> = {
@@ -36,7 +37,8 @@ export const boxWords: ShapeWords<BoxCut> = {
     const at = clipped(f, cut.at);
     const rest = [0, 1, 2].filter((a) => a !== p).map((a) => at[a as Axis].join(','));
     const ends = reaches(f, p, at[p]).length > 0 ? at[p].join(',') : '';
-    return ['box', cut.as, cut.face, p, ...rest, ends].join('|');
+    const slants = (cut.slants ?? []).map((s) => `${s.of},${s.toward},${s.by}`);
+    return ['box', cut.as, cut.face, p, ...rest, ends, ...slants].join('|');
   },
   print(group, f, ctx) {
     const cut = group[0] as BoxCut;
@@ -48,6 +50,7 @@ export const boxWords: ShapeWords<BoxCut> = {
       const places = group.map((c) => ({ span: clip(f, a, c.at[a]), mates: c.mates }));
       clauses.push(group.length > 1 && a === p ? sayPlaces(f, a, places, ctx) : [t(sayAxis(f, cut, at, a))]);
     }
+    for (const s of cut.slants ?? []) clauses.push([t(saySlant(f, cut, s))]);
     const body = clauses.flatMap((c, i) => [t(i > 0 ? '; ' : ''), ...c]);
     return { name, runs: [b(name), t(` ${called(f, cut.face)}: `), ...body, t('.')] };
   },
@@ -84,8 +87,14 @@ function parseBox(r: Reader): readonly Bare<BoxCut>[] | undefined {
   const f = r.frame;
   const base: [Span, Span, Span] = [f.blank[0], f.blank[1], f.blank[2]];
   let many: { axis: Axis; items: readonly { span: Span; mates: readonly string[] }[] } | undefined;
+  const slants: Slant[] = [];
   do {
     if (r.take('through')) continue;
+    const slant = readSlant(r, face);
+    if (slant) {
+      slants.push(slant);
+      continue;
+    }
     const depth = r.attempt(() => (r.match(/into the (?:face|edge|end)/y) ? r.figure() : undefined));
     if (depth !== undefined) {
       base[faceAxis(face)] = sorted(faceAt(f, face), coordinate(f, face, depth));
@@ -97,7 +106,14 @@ function parseBox(r: Reader): readonly Bare<BoxCut>[] | undefined {
     if (clause.items.length > 1) many = clause;
   } while (r.take(';'));
   if (!r.take('.')) return undefined;
-  const make = (at: Box3, mates: readonly string[]): Bare<BoxCut> => ({ shape: 'box', as, face, at, mates });
+  const make = (at: Box3, mates: readonly string[]): Bare<BoxCut> => ({
+    shape: 'box',
+    as,
+    face,
+    at,
+    ...(slants.length > 0 ? { slants } : {}),
+    mates,
+  });
   if (!many) return [make(base, [])];
   const { axis, items } = many;
   return items.map((i) =>

@@ -36,6 +36,14 @@ export interface BoxCut extends CutCommon {
   readonly as: 'mortise' | 'dado' | 'groove' | 'rabbet' | 'slot' | 'notch' | 'relief';
   readonly face: Face;
   readonly at: Box3;
+  /** Sides moved along themselves: a mortise for a part that leans. */
+  readonly slants?: readonly Slant[];
+}
+/** The side `of` of a box moved `by` (nm, above nothing) toward a neighbour; the side across from it stays. */
+export interface Slant {
+  readonly of: Face;
+  readonly toward: Face;
+  readonly by: number;
 }
 /** A trapezoid section pushed along `run`, sunk from `face` over `depth`; `taper` is the axis along which it narrows. */
 export interface DovetailCut extends CutCommon {
@@ -79,6 +87,11 @@ export interface TenonCut extends CutCommon {
     readonly length: number;
     readonly haunch?: boolean;
   }[];
+  /**
+   * The shoulder lies aslant: unit normal of its plane, out of the wood; `shoulder` is then its place along the part's middle
+   * line, and the tongues, which run on straight, are as long from there.
+   */
+  readonly slope?: Vec3;
   /** Tongues' ends are mitred, haunches stay square: full length at `long`'s side, shorter by the tongue's size along that axis at the other. */
   readonly mitre?: { readonly long: Face };
 }

@@ -3,7 +3,8 @@ import { faceAxis, faceOf, faceSign, others, third } from '../geom/axis.js';
 import type { Box3, Span, Vec3 } from '../geom/box.js';
 import { byAxis } from '../geom/box.js';
 import type { Outline } from '../geom/recipe.js';
-import type { Cut, TailsCut, TenonCut } from './cut.js';
+import type { BoxCut, Cut, TailsCut, TenonCut } from './cut.js';
+import { tidied } from './slant.js';
 
 /**
  * A signed exchange of axes with a shift: source axis `a` lies along target axis `to[a]`, the same way (+1) or against it
@@ -78,6 +79,12 @@ function mapOutline(f: Frame, face: Face, outline: Outline): Outline {
   });
 }
 
+function mapBoxCut(f: Frame, cut: BoxCut): BoxCut {
+  const mapped = { ...cut, face: mapFace(f, cut.face), at: mapBox(f, cut.at) };
+  const slants = cut.slants?.map((s) => ({ ...s, of: mapFace(f, s.of), toward: mapFace(f, s.toward) }));
+  return slants ? tidied({ ...mapped, slants }) : mapped;
+}
+
 function mapTails(f: Frame, cut: TailsCut): TailsCut {
   const tails = cut.tails
     .map((t) => ({ atBase: mapSpan(f, cut.taper, t.atBase), atEnd: mapSpan(f, cut.taper, t.atEnd) }))
@@ -104,6 +111,7 @@ function mapTenon(f: Frame, cut: TenonCut): TenonCut {
     end: mapFace(f, cut.end),
     shoulder: mapAt(f, faceAxis(cut.end), cut.shoulder),
     tongues,
+    ...(cut.slope ? { slope: mapWay(f, cut.slope) } : {}),
     ...(cut.mitre ? { mitre: { long: mapFace(f, cut.mitre.long) } } : {}),
   };
 }
@@ -124,7 +132,7 @@ function mapRound(f: Frame, cut: Extract<Cut, { shape: 'bore' }>): Cut {
 export function mapCut(cut: Cut, f: Frame): Cut {
   switch (cut.shape) {
     case 'box':
-      return { ...cut, face: mapFace(f, cut.face), at: mapBox(f, cut.at) };
+      return mapBoxCut(f, cut);
     case 'dovetail':
       return {
         ...cut,

@@ -33,19 +33,22 @@ export const planeWords: ShapeWords<PlaneCut> = {
   print(group, f) {
     const c = group[0] as PlaneCut;
     const end = side(c);
-    const axis = faceAxis(end);
-    const marks = arrises(axis).map(([p, q]) => {
-      const along = crossing(c, axis, f, p, q);
-      return `${f.words[p]} with ${f.words[q]} ${fig(f, distance(f, end, along))}`;
-    });
     const name = `${NAMES[c.as]},`;
-    const text = ` ${called(f, end)}: to marks on three arrises, from ${called(f, end)}: ${marks.join(' · ')}${within(f, c)}.`;
+    const text = ` ${called(f, end)}: to marks on three arrises, from ${called(f, end)}: ${sayMarks(f, c, end)}${within(f, c)}.`;
     return { name, runs: [b(name), t(text)] };
   },
   parse: parsePlane,
 };
 
-function crossing(c: PlaneCut, axis: Axis, f: Frame, p: Face, q: Face): number {
+/** Where a plane crosses three arrises of the blank, from the side `end`: three marks that fix it. */
+export const sayMarks = (f: Frame, c: Pick<PlaneCut, 'point' | 'normal'>, end: Face): string =>
+  arrises(faceAxis(end))
+    .map(
+      ([p, q]) => `${f.words[p]} with ${f.words[q]} ${fig(f, distance(f, end, crossing(c, faceAxis(end), f, p, q)))}`,
+    )
+    .join(' · ');
+
+function crossing(c: Pick<PlaneCut, 'point' | 'normal'>, axis: Axis, f: Frame, p: Face, q: Face): number {
   const [a, d] = [faceAxis(p), faceAxis(q)];
   const rest = c.normal[a] * (faceAt(f, p) - c.point[a]) + c.normal[d] * (faceAt(f, q) - c.point[d]);
   return Math.round(c.point[axis] - rest / c.normal[axis]);
@@ -63,17 +66,9 @@ function parsePlane(r: Reader): readonly Bare<PlaneCut>[] | undefined {
   if (as === undefined || end === undefined || !r.take(': to marks on three arrises, from')) return undefined;
   const from = r.face();
   if (from === undefined || !r.take(':')) return undefined;
-  const points: Vec3[] = [];
-  do {
-    const p = r.face();
-    const q = p !== undefined && r.take('with') ? r.face() : undefined;
-    const at = q === undefined ? undefined : r.figure();
-    if (p === undefined || q === undefined || at === undefined) return undefined;
-    const point = byAxis((): number => coordinate(r.frame, from, at));
-    point[faceAxis(p)] = faceAt(r.frame, p);
-    point[faceAxis(q)] = faceAt(r.frame, q);
-    points.push(point);
-  } while (r.take('·'));
+  const marks = readMarks(r);
+  const points = marks?.map((m) => markAt(r.frame, m, from));
+  if (!points) return undefined;
   const only: [Span, Span, Span] = [...r.frame.blank];
   let limited = false;
   while (r.oneOf(['; only within', 'and within']) !== undefined) {
@@ -87,8 +82,32 @@ function parsePlane(r: Reader): readonly Bare<PlaneCut>[] | undefined {
   const point = points[0] as Vec3;
   return [{ shape: 'plane', as, point, normal, ...(limited ? { within: only } : {}), mates: [] }];
 }
+/** A mark on the arris of two faces, at a distance from an end. */
+export interface Mark {
+  readonly faces: readonly [Face, Face];
+  readonly at: number;
+}
+/** Reads what `sayMarks` printed. */
+export function readMarks(r: Reader): readonly Mark[] | undefined {
+  const marks: Mark[] = [];
+  do {
+    const p = r.face();
+    const q = p !== undefined && r.take('with') ? r.face() : undefined;
+    const at = q === undefined ? undefined : r.figure();
+    if (p === undefined || q === undefined || at === undefined) return undefined;
+    marks.push({ faces: [p, q], at });
+  } while (r.take('·'));
+  return marks;
+}
+/** The place of a mark that is measured from `end`. */
+export function markAt(f: Frame, { faces: [p, q], at }: Mark, end: Face): Vec3 {
+  const point = byAxis((): number => coordinate(f, end, at));
+  point[faceAxis(p)] = faceAt(f, p);
+  point[faceAxis(q)] = faceAt(f, q);
+  return point;
+}
 /** The unit normal of the plane through three points, on the side of `end`. */
-function facing(points: readonly Vec3[], end: Face): Vec3 | undefined {
+export function facing(points: readonly Vec3[], end: Face): Vec3 | undefined {
   const [o, p, q] = points;
   if (!o || !p || !q || points.length !== 3) return undefined;
   const u = byAxis((a) => p[a] - o[a]);

@@ -269,9 +269,9 @@ const JOINTS: readonly Fault[] = [
     '"corners": {',
     '"rails_b": { "kind": "sliding-dovetail", "part": "rail", "into": "side_left", "from": "front", "depth": "5/16" },\n    "corners": {',
   ]),
-  fault('part that leans in a joint', 'joint-leans', [27, 5, '"stops"'], 'stand it square', [
-    '"stop": { "mark": "B1",',
-    '"stop": { "mark": "B1", "turn": { "about": "across", "by": 10 },',
+  fault('part that leans in a joint', 'joint-leans', [25, 5, '"rails"'], 'mortise and tenon', [
+    '"rail": { "mark": "R1",',
+    '"rail": { "mark": "R1", "turn": { "about": "across", "by": 10 },',
   ]),
   fault(
     'screw out through the show face',

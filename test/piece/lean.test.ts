@@ -121,7 +121,7 @@ it('refuses a joint of it and a face of it, each in its own words', () => {
   const joined = errorsOf({
     ...stool,
     parts: { ...stool.parts, rail: part() },
-    joints: { j: { kind: 'mortise-and-tenon', part: 'rail', into: 'leg_fl' } },
+    joints: { j: { kind: 'dado', part: 'rail', into: 'leg_fl' } },
   });
   expect(joined.map((f) => [f.code, f.path])).toEqual([['joint-leans', ['joints', 'j']]]);
 });
