@@ -2,7 +2,7 @@ import type { JsonPath } from '../diag/diagnostic.js';
 import type { Joint, Part, Piece } from '../piece/piece.js';
 import { compareMarks, markRanges } from '../words/markOrder.js';
 import { partPath } from './bodies.js';
-import type { Judgement } from './check.js';
+import type { Judgement, Verdict } from './check.js';
 
 /** A judgement of one joint or part, before those that say the same are told as one. Marks, not yet in words. */
 export interface Single extends Omit<Judgement, 'subject'> {
@@ -38,6 +38,10 @@ export function grouped(singles: readonly Single[]): Judgement[] {
   });
   return out.sort((p, q) => compareMarks(p.subject, q.subject) || (p.code < q.code ? -1 : p.code > q.code ? 1 : 0));
 }
+
+/** A room that must be kept: gone it fails; a tenth of it less than is wanted is only noted, for rules and wood are no nearer. */
+export const atLeast = (figure: number, limit: number): Verdict =>
+  figure < 0 ? 'fail' : figure < 0.9 * limit ? 'warning' : figure < limit - 1 ? 'note' : 'pass';
 
 /** How many times over; at most 99, so that it stays a number. */
 export const ratio = (over: number, under: number): number => Math.min(99, under > 0 ? Math.max(0, over) / under : 99);

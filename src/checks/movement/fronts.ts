@@ -7,7 +7,7 @@ import { quantity, sayQuantity } from '../../value/quantity.js';
 import { compareMarks, markRanges } from '../../words/markOrder.js';
 import type { RevealRow, Verdict } from '../check.js';
 import { columns, mergedRows } from '../columns.js';
-import { partEntry, ratio, type Single } from '../grouped.js';
+import { atLeast, partEntry, ratio, type Single } from '../grouped.js';
 import type { Standing } from '../standing.js';
 import { between, type Moving } from './context.js';
 import { coefficientInput, MOVEMENT_SOURCE, seasonInputs } from './strain.js';
@@ -116,7 +116,7 @@ export function fronts(gaps: readonly Gap[], moving: Moving): Single[] {
     const [dry, wet] = [gap.opens(made, driest), gap.opens(made, wettest)];
     const least = gap.made + Math.min(dry, wet);
     const limit = leastGap(moving);
-    const verdict: Verdict = least < 0 ? 'fail' : least < limit - 1 ? 'warning' : 'pass';
+    const verdict = atLeast(least, limit);
     const leave = sayQuantity(quantity('length', toLeave(gap, moving, made)), moving.piece.units);
     return [
       {

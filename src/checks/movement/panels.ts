@@ -2,8 +2,7 @@ import type { Axis } from '../../geom/axis.js';
 import { AXES, AXIS_NAMES, faceOf } from '../../geom/axis.js';
 import { inches, mm } from '../../lengths/length.js';
 import { quantity, sayQuantity } from '../../value/quantity.js';
-import type { Verdict } from '../check.js';
-import { familyOf, jointPath, ratio, type Single } from '../grouped.js';
+import { atLeast, familyOf, jointPath, ratio, type Single } from '../grouped.js';
 import type { Meeting, Standing } from '../standing.js';
 import { between, type Moving } from './context.js';
 import { coefficientInput, MOVEMENT_SOURCE, seasonInputs } from './strain.js';
@@ -101,13 +100,10 @@ export function panels(moving: Moving): Single[] {
   });
 }
 
-const verdictOf = (figure: number, limit: number): Verdict =>
-  figure < 0 ? 'fail' : figure < limit ? 'warning' : 'pass';
-
 function stays(e: Edge, [dry, wet]: readonly [number, number], frame: boolean, moving: Moving): Single {
   const limit = frame ? LEAST.frame(moving) : LEAST.back(moving);
   const figure = e.enters + Math.min(dry, wet);
-  const verdict = verdictOf(figure, limit);
+  const verdict = atLeast(figure, limit);
   const more = sayQuantity(quantity('fine', limit - figure), moving.piece.units);
   return {
     code: 'panel-leaves-groove',
@@ -134,7 +130,7 @@ function free(e: Edge, [dry, wet]: readonly [number, number], moving: Moving): S
   const grows = moving.strain(e.m.e.part.id, e.axis, made, wettest) !== 0;
   const limit = grows ? LEAST.room(moving) : LEAST.roomStill(moving);
   const figure = e.room + Math.min(dry, wet);
-  const verdict = verdictOf(figure, limit);
+  const verdict = atLeast(figure, limit);
   const more = sayQuantity(quantity('fine', limit - figure), moving.piece.units);
   return {
     code: 'panel-presses',
