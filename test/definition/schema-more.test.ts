@@ -85,7 +85,6 @@ test('every field of a shop says what it is and gives an example that fits', () 
     if (
       schema['type'] === 'number' &&
       !('const' in schema) &&
-      !('const' in schema) &&
       typeof schema['unit'] !== 'string' &&
       !where.includes('anyOf') &&
       !where.includes('prefixItems')
