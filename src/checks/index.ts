@@ -4,13 +4,14 @@ import type { Check, CheckInput, Diagram } from './check.js';
 import { delivery } from './delivery.js';
 import { findingsOf, staleAccepted, withAccepted, type Judged } from './fold.js';
 import { fixings } from './fixings.js';
+import { machines } from './machines.js';
 import { movement } from './movement.js';
 import { sag } from './sag.js';
 import { stability } from './stability.js';
 import { weight } from './weight.js';
 
 /** The one list of checks, in the order of the checks sheet. */
-export const CHECKS: readonly Check[] = [movement, fixings, sag, weight, stability, delivery];
+export const CHECKS: readonly Check[] = [movement, fixings, sag, weight, stability, machines, delivery];
 
 export interface Checked {
   readonly checks: readonly {
