@@ -5,6 +5,7 @@ import { drawerPath, partBodies, partPath } from './bodies.js';
 import type { Check, CheckInput, Input, SagSpan } from './check.js';
 import { drawerRooms, type DrawerRoom } from './drawerRoom.js';
 import { grouped, ratio, type Single } from './grouped.js';
+import { compareMarks } from '../words/markOrder.js';
 import { flow, type Borne } from './sag/flow.js';
 import { across, frameOf, modulusOf, type Frame } from './sag/frame.js';
 import { FINE, FIRST, FIRST_SOURCE, limitOf, passes, RULE, type Judged } from './sag/limit.js';
@@ -78,7 +79,8 @@ function singlesOf(f: Frame, j: Judged): Single[] {
   const drawer = f.piece.drawers.find((d) => d.id === part.drawer);
   const where = settled.stretch.supports === 'rests' ? 'in the middle' : 'at its free end';
   const remedy = passes(settled, limit) ? undefined : remedyOf(f, j);
-  const common = { marks: [part.mark], touches: [part.id], path: drawer ? drawerPath(drawer) : partPath(part) };
+  const touches = [part, ...settled.stretch.tied.map((m) => m.part)].map((p) => p.id);
+  const common = { marks: [part.mark], touches, path: drawer ? drawerPath(drawer) : partPath(part) };
   const against = (
     sag: number,
     most: number,
@@ -117,6 +119,18 @@ const spanOf = ({ borne, settled, limit }: Judged): SagSpan => ({
 const worthTelling = ({ borne, settled, limit }: Judged): boolean =>
   borne.loads.some((l) => l.put === true) || settled.later * 20 > limit.over(settled.span);
 
+/** Of members that bend together the one with the least to spare speaks for all; the first by mark where they are alike. */
+function speaksForTied(j: Judged, all: readonly Judged[]): boolean {
+  const spare = (x: Judged): number => x.limit.over(x.settled.span) / Math.max(x.settled.later, 1e-12);
+  const rivals = all.filter(
+    (o) => o !== j && j.settled.stretch.tied.includes(o.borne.member) && Math.abs(o.settled.now - j.settled.now) < 1e-7,
+  );
+  return rivals.every((o) => {
+    const more = spare(o) - spare(j);
+    return more > 1e-6 || (more > -1e-6 && compareMarks(j.borne.member.part.mark, o.borne.member.part.mark) < 0);
+  });
+}
+
 /** What lies between supports and is loaded: how far it sags, at first and in years. Averages of the wood: an estimate. */
 export const sag: Check = {
   key: 'sag',
@@ -130,7 +144,8 @@ export const sag: Check = {
     const judged = all
       .filter((b) => b.loads.length > 0 || b.stretches.some((t) => t.tied.length > 0))
       .flatMap((b) => worstOf(f, all, b, rooms) ?? [])
-      .filter(worthTelling);
+      .filter(worthTelling)
+      .filter((j, _i, list) => speaksForTied(j, list));
     return {
       judgements: grouped(judged.flatMap((j) => singlesOf(f, j))),
       ...(judged.length > 0 ? { diagrams: [{ kind: 'sag', spans: judged.map(spanOf) }] } : {}),

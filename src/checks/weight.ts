@@ -1,5 +1,3 @@
-import { need } from '../data/printed.js';
-import { SLIDE_DUTY } from '../data/tables/slide-duty.js';
 import { width } from '../geom/box.js';
 import { inches, mm, snap } from '../lengths/length.js';
 import type { Table } from '../making/table.js';
@@ -16,10 +14,9 @@ import {
 import { compareMarks, markRanges } from '../words/markOrder.js';
 import { boundsOf, centreOf, drawerPath, massOf, partBodies, partPath, type PartBody } from './bodies.js';
 import type { Check, CheckInput, Input, Judgement } from './check.js';
-import { drawerRooms, FILL, FILL_SOURCE, type DrawerRoom } from './drawerRoom.js';
+import { drawerRooms, FILL, type DrawerRoom } from './drawerRoom.js';
 
 const INCH = 25.4;
-const POUND = 0.45359237;
 /** Height of a bench, mm: our default. */
 const BENCH = 34 * INCH;
 /** Hands above this height lift no better, mm: the best height of the equation. */
@@ -129,49 +126,26 @@ function partLoads(bodies: readonly PartBody[], piece: Piece): Judgement[] {
   return judged.filter((j, i) => i === 0 || j.verdict !== 'pass');
 }
 
-/** Classes of slides by what a pair holds at rest, lb. */
-const CLASSES = SLIDE_DUTY.rows.map(([id]) => need(SLIDE_DUTY, id, 'still').value);
-const MOST = Math.max(...CLASSES);
-const CLASS_SOURCE = 'Architectural Woodwork Standards 2009, appendix B: slides of 50, 75 and 100 lb';
-
+/** The heaviest drawer as it is lifted out, and every other that one person should not lift alone. */
 function drawerLoads(rooms: readonly DrawerRoom[], piece: Piece): Judgement[] {
-  return rooms.flatMap((r): Judgement[] => {
-    const full = r.kg + FILL * r.volume;
-    const pounds = full / POUND;
-    const rated = CLASSES.find((c) => pounds <= c);
-    const limit = (rated ?? MOST) * POUND;
-    const base = { touches: r.bodies.map((b) => b.part.id).sort(), path: drawerPath(r.drawer), subject: r.drawer.mark };
-    const empty = lifted(
-      { ...base, code: 'drawer-heavy', about: 'empty, lifted out', kg: r.kg, lift: liftAt(width(r.bounds[1]), BENCH) },
-      piece,
-      'make it smaller',
+  const judged = [...rooms]
+    .sort((p, q) => q.kg - p.kg || compareMarks(p.drawer.mark, q.drawer.mark))
+    .map((r) =>
+      lifted(
+        {
+          code: 'drawer-heavy',
+          subject: r.drawer.mark,
+          about: 'empty, lifted out',
+          kg: r.kg,
+          lift: liftAt(width(r.bounds[1]), BENCH),
+          touches: r.bodies.map((b) => b.part.id).sort(),
+          path: drawerPath(r.drawer),
+        },
+        piece,
+        'make it smaller',
+      ),
     );
-    if (!r.slides) return [empty];
-    const loaded: Judgement = {
-      ...base,
-      code: 'drawer-load',
-      verdict: rated === undefined ? 'warning' : 'pass',
-      about: 'full, on its pair of slides',
-      figure: quantity('mass', full),
-      limit: quantity('mass', limit),
-      margin: limit / full,
-      worked: {
-        rule: 'drawer + 8.5 lb/ft³ of its room, against the lightest class of slides that bears it',
-        sources: [FILL_SOURCE, CLASS_SOURCE],
-        inputs: [
-          { name: 'drawer, empty', quantity: quantity('mass', r.kg), source: DENSITY },
-          { name: 'room inside', quantity: quantity('volume', r.volume) },
-          { name: 'what is in it', quantity: quantity('mass', FILL * r.volume), source: FILL_SOURCE },
-        ],
-      },
-      ...(rated === undefined
-        ? {
-            remedy: `Take slides whose maker rates a pair for ${sayQuantity(quantity('mass', full), piece.units)}, or two drawers.`,
-          }
-        : {}),
-    };
-    return [empty, loaded];
-  });
+  return judged.filter((x, n) => n === 0 || x.verdict !== 'pass');
 }
 
 interface Unit {

@@ -91,7 +91,10 @@ function handOn(s: Stretch, loads: readonly Load[], m: Member, post: Post): void
     if (low && high) {
       give(low, n * (1 - right), stay * (1 - right));
       give(high, n * right, stay * right);
-    } else give((low ?? high) as Station, n, stay);
+    } else {
+      const only = low ?? high;
+      if (only) give(only, n, stay);
+    }
   }
 }
 

@@ -187,6 +187,7 @@ const longest = (stations: readonly Station[]): number =>
 
 /** All free stretches of a member. */
 export function stretchesOf(f: Frame, m: Member): Stretch[] {
+  if (loose(f, m)) return fromEndToEnd(m);
   const ways = waysOf(f, m);
   const tied = tiedWith(f, m);
   return ways.flatMap(({ a, stations, share }) => {
@@ -220,3 +221,11 @@ export function stretchesOf(f: Frame, m: Member): Stretch[] {
     ];
   });
 }
+
+/** A flat part that nothing in the definition bears, such as a shelf on pins: taken to rest at its two ends. */
+const loose = (f: Frame, m: Member): boolean =>
+  m.lies === 'flat' && m.part.drawer === undefined && canBend(f, m) && !f.touches.some((t) => t.upper === m);
+const fromEndToEnd = (m: Member): Stretch[] =>
+  m.along === undefined
+    ? []
+    : [{ member: m, a: m.along, free: m.box[m.along], supports: 'rests', share: 1, companions: [], tied: [] }];
