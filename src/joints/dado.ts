@@ -5,9 +5,9 @@ import { width } from '../geom/box.js';
 import { nm, snapUp } from '../lengths/length.js';
 import type { Sized } from '../value/sized.js';
 import { byRule, derived } from '../value/sized.js';
-import type { BoxCut } from '../words/cut.js';
+import type { BoxCut, Glue } from '../words/cut.js';
 import { entering, inchBox, inchSized } from './example.js';
-import { faceField, lengthField, sized } from './fields.js';
+import { faceField, lengthField, maybe, sized } from './fields.js';
 import type { Given, JointKind, Site } from './joint.js';
 import {
   breadth,
@@ -18,6 +18,7 @@ import {
   gaugeDown,
   INTO,
   offAxis,
+  pieceWord,
   resists,
   runsInto,
   sideOf,
@@ -33,6 +34,8 @@ import { cornerBeyond, runOf } from './run.js';
 interface Dado extends Run {
   readonly depth: Sized;
   readonly width: Sized;
+  /** Glued over this much from the end away from `from`; all of it without. */
+  readonly glued?: Sized;
   /** The edge was named: the part slides in from there, and need not come in endways. */
   readonly slides: boolean;
 }
@@ -42,6 +45,10 @@ const spec = z.strictObject({
   stop: lengthField('Where it stops, measured from the other edge; without it, where the entering part ends', '3/8'),
   depth: lengthField('Depth of the dado', '1/4'),
   width: lengthField('Width of the dado, when it is not to be the thickness of the entering part', '3/4'),
+  glued: lengthField(
+    'Glued over this much from its far end only, the rest dry, so that a part can move across the grain',
+    '2',
+  ),
 });
 
 function judge(r: Dado, site: Site): Diagnostic[] {
@@ -85,7 +92,7 @@ export const dado: JointKind<unknown, Dado> = {
   kind: 'dado',
   words: 'dado',
   spec,
-  lengths: ['stop', 'depth', 'width'],
+  lengths: ['stop', 'depth', 'width', 'glued'],
   stance: 'butt',
   rank: 1,
   example: {
@@ -106,7 +113,9 @@ export const dado: JointKind<unknown, Dado> = {
         { name: 'thickness', value: nm(t) },
       ]),
     );
+    const glued = maybe(spec, 'glued');
     const r: Dado = {
+      ...(glued ? { glued } : {}),
       ...runOf(side ? {} : spec, site, either(site.world, 1 / 32, 1)),
       depth,
       width: fit,
@@ -154,7 +163,7 @@ function give(r: Dado, site: Site): Given {
         face: 'left',
         at: [[0, r.depth.value], [0, r.width.value], r.run],
         ...(r.stop ? { notes: ['Square the blind end'] } : {}),
-        glue: along ? { where: '' } : { where: 'the floor and walls, sparingly' },
+        glue: along ? { where: '' } : glueOf(r, site),
       },
     ],
     bodies: [],
@@ -164,9 +173,21 @@ function give(r: Dado, site: Site): Given {
       glue: along ? 'none' : 'end-long',
       resists: resists(0, 3, breadth(site) > either(site.world, 6, 150) ? 1 : 0, 1),
       freedom: along ? 'slides' : 'fixed',
+      ...(r.glued && !along ? { held: { from: opposite(r.from), length: r.glued.value } } : {}),
       shows: r.through,
     },
     findings: [],
-    sizes: { depth: r.depth, width: r.width, ...(r.stop ? { stop: r.stop } : {}) },
+    sizes: {
+      depth: r.depth,
+      width: r.width,
+      ...(r.stop ? { stop: r.stop } : {}),
+      ...(r.glued ? { glued: r.glued } : {}),
+    },
   };
 }
+
+/** All of it, or only its far end: what lies beyond moves. */
+const glueOf = (r: Dado, site: Site): Glue =>
+  r.glued
+    ? { where: `the ${pieceWord(site, opposite(r.from))} ${fig(site, r.glued.value)}, sparingly`, not: 'beyond it' }
+    : { where: 'the floor and walls, sparingly' };

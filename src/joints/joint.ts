@@ -102,6 +102,8 @@ export interface Traits {
     readonly twist: number;
   };
   readonly freedom: 'fixed' | 'slides' | 'floats';
+  /** Only so much of the contact is held (nm), from its end towards `from`; all of it without. */
+  readonly held?: { readonly from: Face; readonly length: number };
   readonly shows: boolean;
 }
 export interface JointKind<Spec = unknown, R = unknown> {

@@ -4,7 +4,7 @@ import type { Face } from '../geom/axis.js';
 import { faceAxis, faceSign } from '../geom/axis.js';
 import type { Vec3 } from '../geom/box.js';
 import { nm } from '../lengths/length.js';
-import type { Claim, Given, JointKind, Resolved, Site } from '../joints/joint.js';
+import type { Claim, Given, JointKind, Resolved, Site, Traits } from '../joints/joint.js';
 import type { Cut } from '../words/cut.js';
 import type { Frame } from '../words/mapCut.js';
 import { follow, invert, mapCut, mapFace, mapPoint } from '../words/mapCut.js';
@@ -46,6 +46,9 @@ export interface JointsMade {
   readonly hardware: Hardware[];
 }
 
+/** Most bought things in the joints of one piece (our default). */
+export const MOST_HARDWARE = 1000;
+
 /**
  * Makes all joints, those that run along a part first, then ends, then fasteners. A joint sees what lower ranks took; where
  * two of one rank want the same wood each may give way once. Cuts and growth are added to the bodies in their own axes.
@@ -55,7 +58,8 @@ export function makeJoints(meets: readonly Meet[], findings: Findings): JointsMa
   const made: Made[] = [];
   for (const rank of [1, 2, 3] as const) {
     const batch = meets.filter((m) => m.kind.rank === rank).flatMap((m) => makeOne(m, taken, findings));
-    giveWay(batch, findings);
+    // Far too many screws are refused as such: not held against one another one by one first.
+    if (batch.reduce((n, one) => n + one.given.bodies.length, 0) <= MOST_HARDWARE) giveWay(batch, findings);
     for (const one of batch) {
       for (const t of takenBy(one)) taken.set(t.part, [...(taken.get(t.part) ?? []), t]);
       settle(one, findings);
@@ -233,6 +237,12 @@ function grow(part: Body, face: Face, by: number): void {
   ends[k] = Math.max(ends[k], by);
 }
 
+/** Traits with their faces as piece directions. */
+const traitsIn = (frame: Frame, traits: Traits): Traits => ({
+  ...traits,
+  insertion: traits.insertion.map((f) => mapFace(frame, f)),
+  ...(traits.held ? { held: { ...traits.held, from: mapFace(frame, traits.held.from) } } : {}),
+});
 function jointOf(one: Made): Joint {
   const { meet, site, given } = one;
   return {
@@ -244,7 +254,7 @@ function jointOf(one: Made): Joint {
     receiving: meet.receiving.id,
     sizes: given.sizes,
     way: given.traits.insertion.map((f) => mapFace(meet.frame, f)),
-    traits: { ...given.traits, insertion: given.traits.insertion.map((f) => mapFace(meet.frame, f)) },
+    traits: traitsIn(meet.frame, given.traits),
   };
 }
 const distance = (p: Vec3, q: Vec3): number =>

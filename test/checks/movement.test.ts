@@ -308,6 +308,37 @@ describe('what joints hold back', () => {
     ] as const)
       expect(bad(at(await batten(GLUED, deep), 8, 6, 11))).toEqual(said);
   });
+  it('a shelf in rails whose grain runs under it: 11 1/2 in glued are told, glued over the front 2 in they pass', async () => {
+    const shelf = (glued: object): Promise<CheckInput> =>
+      inputOf({
+        stock: { wood: board('walnut', 'flat') },
+        parts: {
+          left: {
+            mark: 'E1',
+            stock: 'wood',
+            grain: 'deep',
+            across: ['0', '3/4'],
+            deep: ['0', '11 1/2'],
+            up: ['0', '3'],
+          },
+          right: { mark: 'E2', mirror: 'left', about: '8' },
+          shelf: {
+            mark: 'S1',
+            stock: 'wood',
+            grain: 'across',
+            across: ['left', 'right'],
+            deep: ['0', '11 1/2'],
+            up: { from: '1', size: '3/4' },
+          },
+        },
+        joints: { held: { kind: 'dado', part: 'shelf', into: ['left', 'right'], ...glued } },
+      });
+    const all = at(await shelf({}), 8, 6, 11);
+    expect(bad(all)).toEqual(['warning tied-across S1 on E1 E2']);
+    expect(toIn(of(all, 'tied-across').figure.value)).toBe(11.5);
+    const front = at(await shelf({ glued: '2' }), 8, 6, 11);
+    expect([bad(front), toIn(of(front, 'tied-across').figure.value)]).toEqual([[], 2]);
+  });
   it('flat on quartered of one grain: only the difference, 14 x (.00353 - .00165) x 3 = .079', async () => {
     const lid = (cut: string): Promise<CheckInput> =>
       inputOf({

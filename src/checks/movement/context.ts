@@ -1,5 +1,5 @@
 import type { Axis } from '../../geom/axis.js';
-import { AXES } from '../../geom/axis.js';
+import { AXES, faceAxis, faceSign } from '../../geom/axis.js';
 import { middle, width, type Span } from '../../geom/box.js';
 import type { Hardware, Part, Piece } from '../../piece/piece.js';
 import type { Season } from '../../wood/moisture.js';
@@ -49,8 +49,14 @@ export function slotsOf({ joint, e, r }: Meeting): Slot[] {
   );
 }
 
-/** Over what stretch of an axis a joint holds its parts: the wood that they share, or from the first screw to the last. */
+/** Over what stretch of an axis a joint holds its parts: what of the wood that they share is held, or from the first screw to the last. */
 export function heldOver(piece: Piece, m: Meeting, axis: Axis): Span {
+  const { held } = m.joint.traits;
+  const [low, high] = m.contact.at[axis];
+  if (held && faceAxis(held.from) === axis)
+    return faceSign(held.from) > 0
+      ? [Math.max(low, high - held.length), high]
+      : [low, Math.min(high, low + held.length)];
   const screws = m.joint.traits.glue === 'none' ? screwsOf(piece, m.joint.id) : [];
   const at = screws.flatMap((h) => (h.screw ? [h.screw.from[axis]] : []));
   return at.length > 0 && axis !== m.contact.normal?.axis ? [Math.min(...at), Math.max(...at)] : m.contact.at[axis];
