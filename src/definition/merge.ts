@@ -14,6 +14,7 @@ const KINDS = ['kind', 'lumber', 'sheet'];
 export function merged(base: Json, own: Json, nothing: (path: JsonPath) => void, path: JsonPath = []): Json {
   if (!isObject(base) || !isObject(own)) return own;
   if (path.length === 2 && KINDS.some((k) => k in own && own[k] !== base[k] && !(path[0] === 'runs'))) return own;
+  if (path.length === 1 && path[0] === 'room' && otherSort(base, own)) return own;
   const out: Record<string, Json> = { ...base };
   for (const [key, value] of Object.entries(own)) {
     const at = [...path, key];
@@ -29,3 +30,6 @@ export function merged(base: Json, own: Json, nothing: (path: JsonPath) => void,
 /** Under these a wood or a panel is one entry: its source speaks for all of its figures. */
 const isMaterials = (path: JsonPath): boolean =>
   path.length === 2 && path[0] === 'shop' && (path[1] === 'woods' || path[1] === 'panels');
+/** A room by its region takes the place of one by its humidity, and the other way about. */
+const otherSort = (base: object, own: object): boolean =>
+  ('region' in own && 'humidity' in base) || ('humidity' in own && 'region' in base);

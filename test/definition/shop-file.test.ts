@@ -157,3 +157,11 @@ test('faults of structure and of form are told in one run', () => {
   const { findings } = read(SHOP.replace('"kerf": "1/16"', '"kerf": "W"').replace('"lift": 50', '"lift": "50"'));
   expect(findings.map((f) => f.code)).toEqual(['shop-names', 'wrong-type']);
 });
+
+test('a room by its region takes the place of one by its humidity, and the other way about', () => {
+  const read = (room: object) =>
+    readDefinition(JSON.stringify({ format: 1, from: 'base', room }), 'own.json', { shipped: () => CASE }).value?.room;
+  expect(read({ region: 'damp coast' })).toEqual({ region: 'damp coast' });
+  expect(read({ temperature: 72 })).toEqual({ humidity: [30, 60], temperature: 72 });
+  expect(read({ humidity: [35, 50] })).toEqual({ humidity: [35, 50], temperature: 70 });
+});
