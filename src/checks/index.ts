@@ -1,6 +1,7 @@
 import type { Outcome } from '../diag/diagnostic.js';
 import type { Table } from '../making/table.js';
 import type { Check, CheckInput, Diagram } from './check.js';
+import { cautionsOf, refusal, type Caution } from './cautions.js';
 import { delivery } from './delivery.js';
 import { findingsOf, staleAccepted, withAccepted, type Judged } from './fold.js';
 import { fixings } from './fixings.js';
@@ -21,6 +22,7 @@ export interface Checked {
     readonly tables: readonly Table[];
     readonly diagrams: readonly Diagram[];
   }[];
+  readonly cautions: readonly Caution[];
 }
 
 /** The stage: every check of the list over one piece. Findings are what does not pass. */
@@ -30,6 +32,8 @@ export function runChecks(input: CheckInput, list: readonly Check[] = CHECKS): O
     const { judgements, tables = [], diagrams = [] } = check.run(input);
     return { key: check.key, title: check.title, judged: withAccepted(judgements, piece), tables, diagrams };
   });
-  const all = checks.flatMap((c) => c.judged);
-  return { value: { checks }, findings: [...findingsOf(all, piece.units), ...staleAccepted(all, piece)] };
+  const refused = withAccepted(refusal(piece), { ...piece, accepted: [] });
+  const all = [...refused, ...checks.flatMap((c) => c.judged)];
+  const value = { checks, cautions: cautionsOf(input, all) };
+  return { value, findings: [...findingsOf(all, piece.units), ...staleAccepted(all, piece)] };
 }

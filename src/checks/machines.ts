@@ -1,5 +1,5 @@
 import type { Axis } from '../geom/axis.js';
-import { mm, type Length } from '../lengths/length.js';
+import { inches, mm, type Length } from '../lengths/length.js';
 import type { Part, Piece } from '../piece/piece.js';
 import type { Machines, ShopProfile } from '../shop/profile.js';
 import { quantity, sayQuantity } from '../value/quantity.js';
@@ -9,8 +9,8 @@ import type { Check, CheckInput, Judgement } from './check.js';
 import { grouped, partEntry, ratio, type Single } from './grouped.js';
 
 const MANUAL = "the shop file; the machine's manual stands over it";
-/** Parts shorter or narrower than this are small at a machine: common practice, from memory. */
-const SMALL = { length: mm(300), width: mm(100) } as const;
+/** Parts shorter than this are small at a machine: common practice, from memory. */
+const smallLength = (piece: Piece): Length => (piece.units === 'in' ? inches(12) : mm(300));
 
 const overAll = (p: Part, axis: Axis): number => p.size[axis].value + p.growth[axis][0] + p.growth[axis][1];
 /** A rough blank: over-all size and the shop's allowance; a stave's width where it is glued up. nm. */
@@ -214,22 +214,23 @@ function worked(part: Part, m: Machines): Single[] {
 }
 
 /** Parts that are small at a machine: not judged against it, but said. */
-function small(part: Part): Single[] {
+function small(part: Part, piece: Piece): Single[] {
   const long = overAll(part, part.length);
-  if (long >= SMALL.length) return [];
+  const least = smallLength(piece);
+  if (long >= least) return [];
   return [
     {
       code: 'small-at-machines',
       verdict: 'note',
       about: 'small at a machine',
       figure: quantity('length', long),
-      limit: quantity('length', SMALL.length),
+      limit: quantity('length', least),
       worked: {
         rule: 'length of the part against what is held safely by hand at a machine',
         sources: ['common practice, from memory; the limits are those of the machine’s manual'],
         inputs: [
           { name: 'length', quantity: quantity('length', long) },
-          { name: 'held safely from', quantity: quantity('length', SMALL.length), memory: true },
+          { name: 'held safely from', quantity: quantity('length', least), memory: true },
         ],
       },
       remedy: 'Do the work on a longer blank and cut it off last; else a push block, a sled or a clamp.',
@@ -288,7 +289,7 @@ export const machines: Check = {
         ...(lumber ? milled(blank, piece, profile.machines) : []),
         ...sawn(blank, piece, profile.machines),
         ...worked(part, profile.machines),
-        ...small(part),
+        ...small(part, piece),
       ];
     });
     return { judgements: grouped([...quiet(singles), ...sheets(piece, profile), ...glueUps(piece, profile)]) };

@@ -100,6 +100,7 @@ export const CODES = {
   'opening-none': 'parts that bound a drawer leave no opening',
   'outline-crosses': 'an outline crosses itself',
   'outline-open': 'an outline has too few points',
+  'outside-checks': 'the piece is of a kind that mandatory rules of its own stand over',
   'override-field': 'a field of a made part that its drawer decides',
   'panel-leaves-groove': 'a panel stands too little in its groove at the driest',
   'panel-out': 'a panel does not reach into its groove or rabbet',
