@@ -1,7 +1,8 @@
+import { others } from './axis.js';
 import { byAxis, type Box3, type Vec3 } from './box.js';
 import { coveredBy } from './covered.js';
 import { keyOf } from './key.js';
-import { whereIs } from './membership.js';
+import { FACET, whereIs } from './membership.js';
 import { nearby } from './nearby.js';
 import { boxWithin, meetBoxes, reachOf } from './reach.js';
 import type { Recipe } from './recipe.js';
@@ -32,8 +33,22 @@ function sharedBy(a: Recipe, b: Recipe): Common | undefined {
   }
   const room = box;
   const bearing = tools.map((t) => nearby(t, room)).filter((t) => t !== undefined);
-  if (coveredBy(room, bearing) || bearing.some((t) => solids.some((s) => keyOf(s) === keyOf(t)))) return undefined;
+  if (coveredBy(room, bearing) || bearing.some((t) => solids.some((s) => fillsHole(s, t)))) return undefined;
   return { box: room, solids, tools: bearing };
+}
+
+/** True when a solid lies wholly in what a tool takes: the same shape, or a pin in a round hole on the same line. nm. */
+function fillsHole(solid: Recipe, tool: Recipe): boolean {
+  if (keyOf(solid) === keyOf(tool)) return true;
+  if (solid.op !== 'turned' || tool.op !== 'turned' || solid.axis !== tool.axis) return false;
+  const [u, v] = others(solid.axis);
+  if (solid.centre[u] !== tool.centre[u] || solid.centre[v] !== tool.centre[v]) return false;
+  const [pin, hole] = [solid, tool].map(({ profile }) => {
+    const [radii, along] = [profile.map(([r]) => r), profile.map(([, h]) => h)];
+    return { least: Math.min(...radii), most: Math.max(...radii), from: Math.min(...along), to: Math.max(...along) };
+  });
+  if (!pin || !hole) return false;
+  return pin.most <= hole.least * FACET && pin.from >= hole.from && pin.to <= hole.to;
 }
 
 /**

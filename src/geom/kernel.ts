@@ -7,6 +7,7 @@ import { keyOf } from './key.js';
 import { areaOf, flatten, TURNED_TOLERANCE } from './outline.js';
 import { dot, type Placement } from './placement.js';
 import type { Recipe } from './recipe.js';
+import { SinglePrecision } from './singlePrecision.js';
 import type { Kernel, Mesh, Rings } from './solid.js';
 
 /**
@@ -28,7 +29,8 @@ interface Manifold {
   intersect(other: Manifold): Manifold;
   slice(height: number): CrossSection;
   decompose(): Manifold[];
-  setProperties(count: number, fill: (next: number[], at: readonly number[]) => unknown): Manifold;
+  /** The function behind its `setProperties`, which makes a new function and five arrays a corner; doubles at `at` are x, y, z. */
+  _SetProperties(count: number, fill: number): Manifold;
   getMesh(): { readonly numProp: number; readonly vertProperties: Float32Array; readonly triVerts: Uint32Array };
   boundingBox(): { readonly min: Vec3; readonly max: Vec3 };
   volume(): number;
@@ -52,6 +54,8 @@ interface ManifoldToplevel {
   };
   readonly CrossSection: new (rings: readonly (readonly (readonly number[])[])[], rule: 'EvenOdd') => CrossSection;
   setup(): void;
+  addFunction(call: (next: number, at: number, old: number) => void, signature: 'viii'): number;
+  readonly HEAPF64: Float64Array;
 }
 
 /** A kernel that also tells how many of the library's objects it has made and freed. */
@@ -69,17 +73,33 @@ export class KernelError extends Error {
   }
 }
 
-let library: Promise<ManifoldToplevel> | undefined;
-const load = (): Promise<ManifoldToplevel> =>
+/** The library, and how it tells where the corners of a solid truly are: x, y, z in doubles, one after the other. */
+interface Library {
+  readonly lib: ManifoldToplevel;
+  readonly cornersOf: (solid: Manifold) => readonly number[];
+}
+let library: Promise<Library> | undefined;
+const load = (): Promise<Library> =>
   (library ??= import('manifold-3d').then(async ({ default: make }) => {
-    const made = (await make()) as unknown as ManifoldToplevel;
-    made.setup();
-    return made;
+    const lib = (await make()) as unknown as ManifoldToplevel;
+    lib.setup();
+    let told: number[] = [];
+    const tell = lib.addFunction((_, at) => {
+      const [heap, i] = [lib.HEAPF64, at >>> 3];
+      told.push(heap[i] as number, heap[i + 1] as number, heap[i + 2] as number);
+    }, 'viii');
+    const cornersOf = (solid: Manifold): readonly number[] => {
+      told = [];
+      solid._SetProperties(1, tell).delete();
+      return told;
+    };
+    return { lib, cornersOf };
   }));
 
 /** Makes an empty kernel; `dispose` must be called when its piece is done. */
 export async function createKernel(): Promise<CountedKernel> {
-  return new Arena(await load());
+  const { lib, cornersOf } = await load();
+  return new Arena(lib, cornersOf);
 }
 
 /** Columns of a 4 x 4 matrix that takes (u, v, w) of a prism or turning to (x, y, z): w along `axis`, u and v the others rising. */
@@ -120,25 +140,16 @@ function atOrigin(recipe: Turned): { base: Turned; shift: Vec3 } {
 }
 /** mm, to a thousandth of a nanometre. */
 const toMillimetres = (x: number): number => Math.round(x * UNIT * 1e3) / 1e9 + 0;
-const SINGLE = new Float32Array(3);
-const HALVES = new Uint16Array(SINGLE.buffer);
-/** Three numbers in single precision as one key; printing them would take most of the time of a mesh. */
-function singleKey(x: number, y: number, z: number): string {
-  SINGLE[0] = x;
-  SINGLE[1] = y;
-  SINGLE[2] = z;
-  for (let i = 0; i < 3; i++) SINGLE[i] = (SINGLE[i] as number) + 0; // -0 is 0
-  const [a, b, c, d, e, f] = HALVES as unknown as readonly [number, number, number, number, number, number];
-  return String.fromCharCode(a, b, c, d, e, f);
-}
-
 class Arena implements CountedKernel {
   private readonly solids = new Map<string, Manifold>();
   private readonly meshes = new Map<string, Mesh>();
   private made = 0;
   private freed = 0;
 
-  constructor(private readonly lib: ManifoldToplevel) {}
+  constructor(
+    private readonly lib: ManifoldToplevel,
+    private readonly cornersOf: Library['cornersOf'],
+  ) {}
 
   key(recipe: Recipe): string {
     return keyOf(recipe);
@@ -312,16 +323,13 @@ class Arena implements CountedKernel {
   private meshOf(solid: Manifold): Mesh {
     // The library gives corners in single precision; where each truly is, it tells only when asked to set properties.
     // (The properties themselves are of no use: after a mirror, version 3.2.1 hands them to the wrong corners.)
-    const exact = new Map<string, Vec3>();
-    const told = solid.setProperties(1, (_, [x = 0, y = 0, z = 0]) =>
-      exact.set(singleKey(x, y, z), [toMillimetres(x), toMillimetres(y), toMillimetres(z)]),
-    );
-    this.kept(told);
-    this.free(told);
+    const exact = new SinglePrecision(this.cornersOf(solid));
     const { vertProperties, triVerts, numProp } = solid.getMesh();
     const points = Array.from({ length: vertProperties.length / numProp }, (_, i): Vec3 => {
-      const [x, y, z] = vertProperties.subarray(i * numProp, i * numProp + 3) as unknown as Vec3;
-      return exact.get(singleKey(x, y, z)) ?? [toMillimetres(x), toMillimetres(y), toMillimetres(z)];
+      const at = i * numProp;
+      const [x, y, z] = [vertProperties[at] as number, vertProperties[at + 1] as number, vertProperties[at + 2] as number]; // prettier-ignore
+      const [p, q, r] = exact.of(x, y, z) ?? [x, y, z];
+      return [toMillimetres(p), toMillimetres(q), toMillimetres(r)];
     });
     return canonicalMesh(points, triVerts);
   }

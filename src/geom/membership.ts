@@ -8,7 +8,7 @@ import type { Recipe } from './recipe.js';
 /** A point is told to be in or out only when it is so with all points this near, nm. */
 const CLEAR = 3;
 /** Facets of a turned solid lie no further inside than this share of its radius: cosine of 180/16 degrees is 0.981. */
-const FACET = 0.98;
+export const FACET = 0.98;
 
 export type Where = 'in' | 'out' | 'unsure';
 const flip = (w: Where): Where => (w === 'in' ? 'out' : w === 'out' ? 'in' : 'unsure');

@@ -83,6 +83,7 @@ function nearPairs(bodies: readonly Body[]): [Body, Body][] {
   pairs.sort((p, q) => p[0] - q[0] || p[1] - q[1]);
   return pairs.map(([i, j]) => [bodies[i] as Body, bodies[j] as Body]);
 }
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 const low = (bodies: readonly Body[], i: number): number => (bodies[i] as Body).box[0][0];
 
 /** Every pair of parts and bought things that would fill the same room, each an error with its volume and place. */
@@ -100,10 +101,10 @@ export function interference(piece: Piece, world: ReadonlyMap<string, Recipe>, k
         code: wood ? 'parts-overlap' : 'hardware-overlap',
         severity: 'error',
         path: (b.into !== undefined || a.into === undefined ? b : a).path,
-        message: `${a.called} and ${b.called} fill the same room: ${bulk(volume, piece.units)}, ${where(at, piece.units)}`,
+        message: `${capital(a.called)} and ${b.called} fill the same room: ${bulk(volume, piece.units)}, ${where(at, piece.units)}.`,
         hint: wood
-          ? 'give them a joint, or move a face of one to a face of the other'
-          : 'move it, or choose a size that clears',
+          ? 'Give them a joint, or move a face of one to a face of the other.'
+          : 'Move it, or choose a size that clears.',
         touches: [a.id, b.id],
       },
     ];

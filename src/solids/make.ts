@@ -34,8 +34,8 @@ function sizeFinding(part: Part, bounds: Box3): Diagnostic | undefined {
     code: 'part-size-off',
     severity: 'error',
     path: partPath(part),
-    message: `part ${part.mark} (${part.name}) should measure ${toMm(width(blank[axis]))} mm ${AXIS_NAMES[axis]} with its joints, but its cuts leave ${width(bounds[axis])} mm`,
-    hint: 'a joint at this end takes away more than it lengthened the part by; look at its cuts',
+    message: `Part ${part.mark} (${part.name}) should measure ${toMm(width(blank[axis]))} mm ${AXIS_NAMES[axis]} with its joints, but its cuts leave ${width(bounds[axis])} mm.`,
+    hint: 'A joint at this end takes away more than it lengthened the part by: look at its cuts.',
     touches: [part.id],
   };
 }
@@ -59,17 +59,17 @@ function partSolid(part: Part, kernel: Kernel): { solid?: PartSolid; findings: D
     touches: [part.id],
   });
   if (!bounds) {
-    const hint = 'its sizes or the cuts of its joints must be made smaller';
+    const hint = 'Make its sizes larger or the cuts of its joints smaller.';
     return {
-      findings: [fault('part-empty', `nothing is left of part ${part.mark} (${part.name}) after its cuts`, hint)],
+      findings: [fault('part-empty', `Nothing is left of part ${part.mark} (${part.name}) after its cuts.`, hint)],
     };
   }
   const findings: Diagnostic[] = [];
   const lumps = kernel.lumps(recipe);
   if (lumps !== 1) {
-    const message = `part ${part.mark} (${part.name}) falls into ${lumps} separate pieces after its cuts`;
+    const message = `Part ${part.mark} (${part.name}) falls into ${lumps} separate pieces after its cuts.`;
     findings.push(
-      fault('part-falls-apart', message, 'two cuts meet right through it; move one of them or make the part bigger'),
+      fault('part-falls-apart', message, 'Two cuts meet right through it: move one of them, or make the part bigger.'),
     );
   }
   const size = sizeFinding(part, bounds);

@@ -62,8 +62,8 @@ function broken(part: Part, pocket: BoreCut, shape: Cut, piece: Piece, kernel: K
       path: piece.joints.some((j) => j.joint === pocket.from)
         ? ['joints', pocket.from]
         : (part.size.find((s) => s.path)?.path?.slice(0, 2) ?? ['parts', part.id]),
-      message: `a pocket of ${part.mark} (${part.name}), ${from} ${which}, breaks out of its shaped edge (${shape.shape}) by ${measure(width(at[lean]), piece.units)}`,
-      hint: 'put fewer screws, or place them where the part is wide enough; a round hole from the other part is a way too',
+      message: `A pocket of ${part.mark} (${part.name}), ${from} ${which}, breaks out of its shaped edge (${shape.shape}) by ${measure(width(at[lean]), piece.units)}.`,
+      hint: 'Put fewer screws, or place them where the part is wide enough; a round hole from the other part is a way too.',
       touches: [part.id, pocket.id],
     },
   ];

@@ -4,7 +4,7 @@ import { byAxis, span, width, withSpan, type Box3 } from '../geom/box.js';
 import { coveredBy } from '../geom/covered.js';
 import { nearby } from '../geom/nearby.js';
 import { IDENTITY, unturn, type Placement } from '../geom/placement.js';
-import { reachOf } from '../geom/reach.js';
+import { placedBox, reachOf } from '../geom/reach.js';
 import type { Recipe } from '../geom/recipe.js';
 import type { Kernel } from '../geom/solid.js';
 import { squared } from '../geom/squared.js';
@@ -56,7 +56,10 @@ function inWood(s: Upright, reach: Box3, own: readonly Recipe[]): boolean {
 function bare(s: Upright, wood: readonly Recipe[], kernel: Kernel): { volume: number; at: Box3 } | undefined {
   const reach = reachOf(s.body);
   if (!reach) return undefined;
+  const placed = placedBox(s.place, reach);
   const own = wood
+    .map((of) => nearby(of, placed))
+    .filter((w) => w !== undefined)
     .map((of) => nearby(squared({ op: 'placed', by: inverse(s.place), of }), reach))
     .filter((w) => w !== undefined);
   if (own.length > 0 && inWood(s, reach, own)) return undefined;
@@ -92,8 +95,8 @@ function shows(h: Hardware, s: Upright, at: Box3, parts: readonly Part[], piece:
     code: 'screw-shows',
     severity: 'error',
     path: joint ? ['joints', joint.joint] : path,
-    message: `screw ${h.name} ${h.id}: ${what} ${wood}, at across ${mid[0]}, deep ${mid[1]}, up ${mid[2]}`,
-    hint: 'take a shorter screw, or move it to where there is wood all round it',
+    message: `Screw ${h.name} ${h.id}: ${what} ${wood}, at across ${mid[0]}, deep ${mid[1]}, up ${mid[2]}.`,
+    hint: 'Take a shorter screw, or move it to where there is wood all round it.',
     touches: [h.id, ...parts.map((p) => p.id)],
   };
 }

@@ -85,7 +85,7 @@ describe('solids of a piece', () => {
     expect(first!.code).toBe('parts-overlap');
     expect(first!.touches).toEqual(['post', 'rail']);
     expect(first!.message).toBe(
-      'POST (part post) and RAIL (part rail) fill the same room: 10000 mm³, across 15 to 40 mm, deep 15 to 25 mm, up 310 to 350 mm',
+      'POST (part post) and RAIL (part rail) fill the same room: 10000 mm³, across 15 to 40 mm, deep 15 to 25 mm, up 310 to 350 mm.',
     );
     expect(first!.path).toEqual(['parts', 'rail']);
   });

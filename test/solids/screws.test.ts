@@ -124,6 +124,6 @@ describe('pockets', () => {
     expect(found.map((f) => [f.severity, f.path])).toEqual([['error', ['joints', 'apron_up']]]);
     const apron = piece.parts.find((p) => p.id === 'apron')!;
     const middle = (apron.size[0].value + 2 * apron.growth[0][0]) / 2 / 25_400_000;
-    expect(found[0]?.message).toContain(`a pocket of A6 (apron), ${+middle.toFixed(3)} in along it`);
+    expect(found[0]?.message).toContain(`A pocket of A6 (apron), ${+middle.toFixed(3)} in along it`);
   });
 });
