@@ -44,7 +44,7 @@ export function ownWood(id: string, base: Species, o: OwnWood): Species {
   return {
     ...base,
     id,
-    name: o.name ?? base.name,
+    ...(o.name === undefined ? {} : { name: o.name, called: o.name }),
     gravity: at(o.gravity, base.gravity),
     radial: at(o.radial ?? byShrinkage(sr), base.radial),
     tangential: at(o.tangential ?? byShrinkage(st), base.tangential),

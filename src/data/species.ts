@@ -13,6 +13,8 @@ export type { Figure, FigureStatus } from './printed.js';
 export interface Species {
   readonly id: string;
   readonly name: string;
+  /** What a shop calls it, printed as it is; else see `tradeName`. */
+  readonly called?: string;
   readonly kind: 'hardwood' | 'softwood';
   /** Change per 1 % moisture, as a share of the size at 10 %; valid 6 to 14 %. */
   readonly radial: Figure;
@@ -146,6 +148,7 @@ export function speciesById(id: string): Species | undefined {
 
 /** What the trade calls it on a sheet: `White oak`, `Hard maple`, `Yellow-poplar`. */
 export function tradeName(species: Species): string {
+  if (species.called !== undefined) return species.called;
   const inner = /\((?:.*, )?((?:hard|soft) maple)\)/.exec(species.name)?.[1];
   const plain = inner ?? species.name.replace(/ \(.*\)$/, '');
   const [family, which] = plain.split(', ');

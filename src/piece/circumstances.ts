@@ -57,11 +57,15 @@ const FOOT = 0.3048;
 /** Standard gravity, m/s2 (by definition). */
 const GRAVITY = 9.80665;
 
+/** A load or a limit larger than this is a slip of the pen (our default). */
+const LARGEST = 10_000;
+
 function useOf(spec: UseSpec, units: 'in' | 'mm', named: Named): Use {
   const { findings } = named;
   const above = (value: number | undefined, path: JsonPath): boolean => {
-    if (value === undefined || value > 0) return value !== undefined;
-    findings.error('number-given', path, `${value} is not above nothing.`, 'Leave it out when nothing is meant.');
+    if (value === undefined || (value > 0 && value <= LARGEST)) return value !== undefined;
+    const wrong = value > 0 ? `more than ${LARGEST}` : 'not above nothing';
+    findings.error('number-given', path, `${value} is ${wrong}.`, 'Leave it out when nothing is meant.');
     return false;
   };
   for (const [id, n] of Object.entries(spec.sag ?? {})) above(n, ['use', 'sag', id]);
@@ -135,6 +139,14 @@ function acceptedOf(def: Definition, { parts, joints, findings }: Named): Accept
       const message = `No finding has the code "${a.finding}".`;
       findings.error('finding-unknown', ['accepted', i, 'finding'], message, nameHint(a.finding, Object.keys(CODES)));
     }
+    for (const field of ['why', 'by'] as const)
+      if (a[field].trim() === '')
+        findings.error(
+          'accepted-unsaid',
+          ['accepted', i, field],
+          field === 'why' ? 'An acceptance without its reason.' : 'An acceptance that nobody answers for.',
+          `Write "${field}" out, or take the acceptance away.`,
+        );
     if (a.of === undefined) return a;
     const found = new Set(matches(a.of, ids).map((m) => m.id));
     if (found.size === 0) {

@@ -6,6 +6,8 @@ import type { Evaluator } from './evaluate.js';
 import type { Findings } from './fault.js';
 
 export const POUND = 0.45359237;
+/** More than one person lifts, kg: our default. */
+const HEAVIEST = 200;
 
 /** Reads sizes that must be above nothing; an entry that cannot be worked out has been told and is left out. */
 export class Sizes {
@@ -65,14 +67,19 @@ export function profileOf(def: Definition, ev: Evaluator, findings: Findings): S
     return opening === undefined ? [] : [{ opening, count: c.count }];
   });
   const lift = s.lift === undefined ? undefined : s.lift * (def.units === 'in' ? POUND : 1);
-  if (lift !== undefined && lift <= 0)
-    findings.error('number-given', ['shop', 'lift'], 'Nobody lifts nothing.', 'Leave it out when it is not known.');
+  if (lift !== undefined && !(lift > 0 && lift <= HEAVIEST))
+    findings.error(
+      'number-given',
+      ['shop', 'lift'],
+      `One person does not lift ${s.lift} ${def.units === 'in' ? 'lb' : 'kg'}.`,
+      'Leave it out when it is not known.',
+    );
   const alone = sizes.all<{ length: Length; width: Length }>(s.alone, ['shop', 'alone'], ['length', 'width']);
   const door = sizes.all<{ width: Length; height: Length }>(s.door, ['shop', 'door'], ['width', 'height']);
   return {
     machines: machines as Machines,
     clamps: clamps.sort((a, b) => b.opening - a.opening || b.count - a.count),
-    ...(lift === undefined || lift <= 0 ? {} : { lift }),
+    ...(lift === undefined ? {} : { lift }),
     ...(alone ? { alone: [alone.length, alone.width] as const } : {}),
     ...(door ? { door: [door.width, door.height] as const } : {}),
     ...(s.moisture === undefined ? {} : { moisture: s.moisture }),

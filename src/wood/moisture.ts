@@ -1,4 +1,4 @@
-import { cell } from '../data/printed.js';
+import { cell, need } from '../data/printed.js';
 import { MOISTURE_13_2 } from '../data/tables/moisture-13-2.js';
 import type { Diagnostic, JsonPath } from '../diag/diagnostic.js';
 import { CELSIUS, celsius, equilibrium, HUMIDITY, humidityFor } from './equilibrium.js';
@@ -23,7 +23,7 @@ export interface Basis {
   readonly memory?: true;
 }
 /** Moisture when made unless the meter says otherwise: Wood Handbook, FPL-GTR-190, table 13-2, interior, most of the US. */
-export const MADE_AT = 8;
+export const MADE_AT = need(MOISTURE_13_2, 'most of the US', 'average').value;
 /** Heated and cooled room of a temperate place, % moisture: our default. */
 export const DEFAULT_BAND = [6, 11] as const;
 
@@ -112,11 +112,18 @@ const regionBand = (region: Region) =>
 export function season(room: Room | undefined, reading: Reading | number | undefined, units: 'in' | 'mm'): Season {
   const { moisture, read }: Reading = typeof reading === 'number' ? { moisture: reading } : (reading ?? {});
   const made = moisture ?? MADE_AT;
-  const madeWords =
-    moisture === undefined
-      ? `not read, taken as ${MADE_AT} % (Wood Handbook, table 13-2)`
-      : `read ${moisture} %${read === undefined ? ', no date' : ` on ${read}`}`;
-  return { made, ...bandOf(room, units, madeWords) };
+  return { made, ...bandOf(room, units, madeWords(moisture, read, room, units)) };
+}
+function madeWords(
+  moisture: number | undefined,
+  read: string | undefined,
+  room: Room | undefined,
+  units: 'in' | 'mm',
+): string {
+  if (moisture === undefined) return `not read, taken as ${MADE_AT} % (Wood Handbook, table 13-2)`;
+  const air = shopHumidity(moisture, room, units);
+  const rest = air === undefined ? '' : `, as in air of ${Math.round(air)} %`;
+  return `read ${moisture} %${read === undefined ? ', no date' : ` on ${read}`}${rest}`;
 }
 function bandOf(room: Room | undefined, units: 'in' | 'mm', made: string): Omit<Season, 'made'> {
   const [driest, wettest] = room?.region ? regionBand(room.region) : [];
@@ -150,7 +157,7 @@ function bandOf(room: Room | undefined, units: 'in' | 'mm', made: string): Omit<
   };
 }
 
-/** Humidity of a shop (%) that keeps wood at its moisture; undefined outside the table. */
+/** Humidity of the air (%) that keeps wood at a moisture, at the room's temperature; undefined outside the table. */
 export function shopHumidity(moisture: number, room: Room | undefined, units: 'in' | 'mm'): number | undefined {
   try {
     return humidityFor(moisture, roomCelsius(room ?? {}, units));

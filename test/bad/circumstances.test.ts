@@ -149,6 +149,10 @@ const CASES: readonly Case[] = [
   ['wood without a source', ', "source": "own weighing"', '', 'key-missing', 6, 296, '"my-oak"', 'source'],
   ['wood that says not what it is like', '"like": "oak-white", ', '', 'like-missing', 6, 296, '"my-oak"', 'like'],
   ['wood heavier than any', '"gravity": 0.7', '"gravity": 7', 'number-given', 6, 340, '7', 'between'],
+  ['accepted without a reason', '"kept at 45 %"', '" "', 'accepted-unsaid', 24, 80, '" "', 'reason'],
+  ['accepted by a blank', '"by": "sample"', '"by": ""', 'accepted-unsaid', 24, 102, '""', 'answers for'],
+  ['load beyond all bounds', '"perArea": 40', '"perArea": 1e300', 'number-given', 15, 40, '1e300', 'more than'],
+  ['nobody lifts that', '"lift": 50', '"lift": 5000', 'number-given', 6, 191, '5000', 'lb'],
 ];
 test.each(CASES)('%s', (_, find, put, code, line, column, under, says) => {
   expect(WHOLE).toContain(find);

@@ -165,3 +165,10 @@ test('a room by its region takes the place of one by its humidity, and the other
   expect(read({ temperature: 72 })).toEqual({ humidity: [30, 60], temperature: 72 });
   expect(read({ humidity: [35, 50] })).toEqual({ humidity: [35, 50], temperature: 70 });
 });
+
+test('a wood is called as the shop calls it', () => {
+  const shop = readShopFile(SAMPLE, 'sample-shop.jsonc', 'in').value ?? {};
+  const stock = { ...own.stock, oak: { lumber: 'sample-oak', quarter: '4/4' } };
+  const oak = resolvePiece(inShop({ ...own, stock }, shop)).value?.stocks['oak'];
+  expect([oak?.material, oak?.name]).toEqual(['sample-oak', 'White oak, sample']);
+});

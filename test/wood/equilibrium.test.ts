@@ -100,7 +100,8 @@ describe('a room by its region', () => {
     const s = season({ region }, { moisture: 7.5, read: '2027-01-15' }, 'in');
     expect(s).toMatchObject({ made: 7.5, driest, wettest });
     expect(s.basis?.memory).toBe(memory);
-    expect(s.basis?.made).toBe('read 7.5 % on 2027-01-15');
+    // Table 4-2, 70 F: 35 % gives 6.9, 40 % 7.7; 7.5 % lies at about 39.
+    expect(s.basis?.made).toBe('read 7.5 % on 2027-01-15, as in air of 39 %');
     expect(s.basis?.source).toContain('table 13-2');
   });
   it('is not also a room by its humidity, nor by neither', () => {
