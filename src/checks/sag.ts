@@ -115,9 +115,9 @@ const spanOf = ({ borne, settled, limit }: Judged): SagSpan => ({
   supports: settled.stretch.supports,
 });
 
-/** What only passes on a load and sags next to nothing is not told: our default, a twentieth of its limit. */
+/** What only passes on a load and sags next to nothing is not told: our default, a fifth of its limit. */
 const worthTelling = ({ borne, settled, limit }: Judged): boolean =>
-  borne.loads.some((l) => l.put === true) || settled.later * 20 > limit.over(settled.span);
+  borne.loads.some((l) => l.put === true) || settled.later * 5 > limit.over(settled.span);
 
 /** Of members that bend together the one with the least to spare speaks for all; the first by mark where they are alike. */
 function speaksForTied(j: Judged, all: readonly Judged[]): boolean {
@@ -140,7 +140,7 @@ export const sag: Check = {
     const bodies = partBodies(input);
     const rooms = drawerRooms(piece, bodies);
     const f = frameOf(piece);
-    const all = flow(f, bodies, rooms);
+    const all = flow(f, bodies, rooms).bends;
     const judged = all
       .filter((b) => b.loads.length > 0 || b.stretches.some((t) => t.tied.length > 0))
       .flatMap((b) => worstOf(f, all, b, rooms) ?? [])

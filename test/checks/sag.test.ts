@@ -5,6 +5,7 @@ import { drawerRooms } from '../../src/checks/drawerRoom.js';
 import { sag } from '../../src/checks/sag.js';
 import { flow } from '../../src/checks/sag/flow.js';
 import { frameOf, onFloor } from '../../src/checks/sag/frame.js';
+import { drawerLoads, uprightWeights, useLoads, type Load } from '../../src/checks/sag/loads.js';
 import { stretchesOf } from '../../src/checks/sag/spans.js';
 import { speciesById } from '../../src/data/species.js';
 import type { Use } from '../../src/piece/piece.js';
@@ -305,8 +306,22 @@ describe('a shelf on pins, which no joint bears', () => {
 });
 
 describe('loads go down', () => {
-  /** All that stands on the floor, N: sums by what each floor-standing member is given, from the outside of `flow`. */
-  it('nothing is lost: a stool of four legs gives its whole weight and load to the floor', async () => {
+  it.each(['letter-cabinet', 'nightstand', 'tall-chest'])(
+    '%s: what comes to rest is what was put on and weighs',
+    async (name) => {
+      const input = await shippedInput(name);
+      const f = frameOf(input.piece);
+      const bodies = partBodies(input);
+      const rooms = drawerRooms(input.piece, bodies);
+      const { bends, rest } = flow(f, bodies, rooms);
+      const sum = (loads: readonly Load[]): number => loads.reduce((t, l) => t + l.newtons, 0);
+      const put = f.members.flatMap((m) => useLoads(f, m, rooms));
+      const hung = [...drawerLoads(f, rooms), ...uprightWeights(f, bodies)].map(([, l]) => l);
+      const whole = sum(put) + sum(hung) + sum(bends.map((b) => b.own));
+      expect(rest / whole).toBeCloseTo(1, 9);
+    },
+  );
+  it('a stool of four legs spans once, between them', async () => {
     const leg = (x: string, y: string) => ({
       stock: 'heavy',
       grain: 'up',
@@ -346,7 +361,7 @@ describe('loads go down', () => {
     const f = frameOf(chest.piece);
     const bodies = partBodies(chest);
     const rooms = drawerRooms(chest.piece, bodies);
-    const rail = flow(f, bodies, rooms).find((b) => b.member.part.id === 'rail_1');
+    const rail = flow(f, bodies, rooms).bends.find((b) => b.member.part.id === 'rail_1');
     const names = rail?.loads.map((l) => l.input.name) ?? [];
     expect(names).toContain('of D1, full');
     expect(names).toContain('of D2, full');

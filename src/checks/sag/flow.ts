@@ -3,7 +3,7 @@ import { quantity } from '../../value/quantity.js';
 import type { PartBody } from '../bodies.js';
 import type { DrawerRoom } from '../drawerRoom.js';
 import { canBend, stretchesOf, type Station, type Stretch } from './spans.js';
-import { onFloor, type Frame, type Level, type Member, type Touch } from './frame.js';
+import { bearersOf, burdensOf, onFloor, type Frame, type Level, type Member, type Touch } from './frame.js';
 import { drawerLoads, selfWeight, uprightWeights, useLoads, type Load } from './loads.js';
 
 /** A member that bends, all that it bears, and its free stretches. */
@@ -22,7 +22,7 @@ function fromAbove(f: Frame): Member[] {
   const out: Member[] = [];
   const done = new Set<Member>();
   while (waiting.length > 0) {
-    const i = waiting.findIndex((m) => f.touches.every((t) => t.lower !== m || t.upper === m || done.has(t.upper)));
+    const i = waiting.findIndex((m) => burdensOf(f, m).every((t) => t.upper === m || done.has(t.upper)));
     const [next] = waiting.splice(Math.max(0, i), 1) as [Member];
     done.add(next);
     out.push(next);
@@ -39,27 +39,35 @@ export function partOn(load: Load, a: Level, s: Span): { readonly at: Span; read
   return share > 0 ? { at, share } : undefined;
 }
 
+/** All that bends, with its loads, and what comes to rest (N): on the floor, and where nothing known bears it. */
+export interface Flow {
+  readonly bends: readonly Borne[];
+  readonly rest: number;
+}
+
 /** Loads go down from what lies to what bears it: to both ends of a stretch by the lever, from what stands to its foot. */
-export function flow(f: Frame, bodies: readonly PartBody[], rooms: readonly DrawerRoom[]): Borne[] {
+export function flow(f: Frame, bodies: readonly PartBody[], rooms: readonly DrawerRoom[]): Flow {
   const on = new Map<Member, Load[]>(f.members.map((m) => [m, []]));
   const post = (m: Member, load: Load): void => {
     if (load.newtons > 0) on.get(m)?.push(load);
   };
   for (const [m, load] of [...uprightWeights(f, bodies), ...drawerLoads(f, rooms)]) post(m, load);
   for (const m of f.members) for (const load of useLoads(f, m, rooms)) post(m, { ...load, put: true });
-  const out: Borne[] = [];
+  const bends: Borne[] = [];
+  let rest = 0;
   for (const m of fromAbove(f)) {
     const loads = on.get(m) ?? [];
     const own = selfWeight(f.piece, m);
     const stretches = stretchesOf(f, m);
     const bending = canBend(f, m);
-    if (bending) out.push({ member: m, own, loads, stretches });
-    if (onFloor(f, m)) continue;
+    if (bending) bends.push({ member: m, own, loads, stretches });
     const all = bending ? [own, ...loads] : loads;
-    if (stretches.length > 0) for (const s of stretches) handOn(s, all, m, post);
+    const borne = stretches.some((t) => t.low ?? t.high);
+    if (onFloor(f, m) || bearersOf(f, m).length === 0) rest += all.reduce((sum, l) => sum + l.newtons, 0);
+    else if (borne) for (const t of stretches) handOn(t, stretches, all, post);
     else spread(f, m, all, post);
   }
-  return out;
+  return { bends, rest };
 }
 
 type Post = (m: Member, load: Load) => void;
@@ -68,8 +76,12 @@ const named = (m: Member, newtons: number): Load['input'] => ({
   quantity: quantity('force', newtons),
 });
 
-/** A stretch's loads to its stations, by the lever; the bearers of a station share alike. */
-function handOn(s: Stretch, loads: readonly Load[], m: Member, post: Post): void {
+/**
+ * A stretch's loads to its stations, by the lever; the bearers of a station share alike. Stretches of one way divide the
+ * member between them at the middles of its stations.
+ */
+function handOn(s: Stretch, all: readonly Stretch[], loads: readonly Load[], post: Post): void {
+  const m = s.member;
   const give = (station: Station, newtons: number, lasting: number): void => {
     const n = station.touches.length;
     for (const t of station.touches)
@@ -81,12 +93,18 @@ function handOn(s: Stretch, loads: readonly Load[], m: Member, post: Post): void
       });
   };
   const { a, low, high } = s;
-  const from = low && high ? middle(low.at) : s.free[0];
-  const to = low && high ? middle(high.at) : s.free[1];
+  const shared = (station: Station | undefined): boolean =>
+    all.filter((o) => o.a === a && (o.low === station || o.high === station)).length > 1;
+  const own: Span = [
+    low && shared(low) ? middle(low.at) : m.box[a][0],
+    high && shared(high) ? middle(high.at) : m.box[a][1],
+  ];
+  const lever = (x: number): number =>
+    low && high ? Math.min(1, Math.max(0, (x - middle(low.at)) / (middle(high.at) - middle(low.at)))) : 0;
   for (const load of loads) {
-    const part = partOn(load, a, [from, to]);
+    const part = partOn(load, a, own);
     if (!part) continue;
-    const right = (middle(part.at) - from) / (to - from);
+    const right = lever(middle(part.at));
     const [n, stay] = [load.newtons * part.share * s.share, load.lasting * part.share * s.share];
     if (low && high) {
       give(low, n * (1 - right), stay * (1 - right));
@@ -100,7 +118,7 @@ function handOn(s: Stretch, loads: readonly Load[], m: Member, post: Post): void
 
 /** What does not bend hands all on: to what it stands on, else to what holds it, alike. */
 function spread(f: Frame, m: Member, loads: readonly Load[], post: Post): void {
-  const bearers = f.touches.filter((t) => t.upper === m);
+  const bearers = bearersOf(f, m);
   const below = bearers.filter((t) => t.contact.normal?.axis === 2);
   const to: readonly Touch[] = below.length > 0 ? below : bearers;
   for (const load of loads)

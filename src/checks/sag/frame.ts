@@ -37,9 +37,10 @@ export interface Beside {
 export interface Frame {
   readonly piece: Piece;
   readonly members: readonly Member[];
-  /** What bears what: `upper` is borne by `lower`. */
-  readonly touches: readonly Touch[];
-  readonly beside: readonly Beside[];
+  /** What bears what: `upper` is borne by `lower`. By the upper one, by the lower one. */
+  readonly below: ReadonlyMap<Member, readonly Touch[]>;
+  readonly above: ReadonlyMap<Member, readonly Touch[]>;
+  readonly beside: ReadonlyMap<Member, readonly Beside[]>;
   /** Height of the floor, nm. */
   readonly floor: number;
 }
@@ -107,8 +108,27 @@ export function frameOf(piece: Piece): Frame {
     touches.push(bare);
     beside.push({ a: bare.upper, b: bare.lower, contact: bare.contact, glued: false });
   }
-  return { piece, members, touches, beside, floor: Math.min(...members.map((m) => m.box[2][0])) };
+  return {
+    piece,
+    members,
+    below: gathered(touches, (t) => [t.upper]),
+    above: gathered(touches, (t) => [t.lower]),
+    beside: gathered(beside, (b) => [b.a, b.b]),
+    floor: members.reduce((low, m) => Math.min(low, m.box[2][0]), Infinity),
+  };
 }
+function gathered<T>(list: readonly T[], of: (one: T) => readonly Member[]): Map<Member, T[]> {
+  const out = new Map<Member, T[]>();
+  for (const one of list)
+    for (const m of of(one)) {
+      const own = out.get(m);
+      if (own) own.push(one);
+      else out.set(m, [one]);
+    }
+  return out;
+}
+export const bearersOf = (f: Frame, m: Member): readonly Touch[] => f.below.get(m) ?? [];
+export const burdensOf = (f: Frame, m: Member): readonly Touch[] => f.above.get(m) ?? [];
 
 function borneBy(e: Member, r: Member, contact: Contact, joint: Joint): Touch | undefined {
   const { resists } = joint.traits;
@@ -127,7 +147,8 @@ function bareTouches(members: readonly Member[], joined: ReadonlySet<string>): T
     for (const upper of byBottom) {
       const gap = upper.box[2][0] - lower.box[2][1];
       if (gap > TOUCH) break;
-      if (gap < -TOUCH || upper === lower || joined.has(`${upper.part.id} ${lower.part.id}`)) continue;
+      if (gap < -TOUCH || upper === lower || upper.part.drawer !== lower.part.drawer) continue;
+      if (joined.has(`${upper.part.id} ${lower.part.id}`)) continue;
       const plan = ([0, 1] as const).map((a) => [
         Math.max(upper.box[a][0], lower.box[a][0]),
         Math.min(upper.box[a][1], lower.box[a][1]),

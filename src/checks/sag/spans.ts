@@ -1,7 +1,18 @@
 import { middle, width, type Span } from '../../geom/box.js';
 import { secondMoment } from '../../wood/beam.js';
 import type { Contact } from '../standing.js';
-import { across, LEVEL, modulusOf, onFloor, type Frame, type Level, type Member, type Touch } from './frame.js';
+import {
+  across,
+  bearersOf,
+  burdensOf,
+  LEVEL,
+  modulusOf,
+  onFloor,
+  type Frame,
+  type Level,
+  type Member,
+  type Touch,
+} from './frame.js';
 
 /** A place along a span where it is borne, nm; `full` when it is borne over at least half of its breadth. */
 export interface Station {
@@ -49,8 +60,17 @@ const REACH = 0.4;
  * and nothing holds it from the side. What it carries and what carries it then bend together.
  */
 export function givesWay(f: Frame, u: Member, depth = 0): boolean {
+  const known = KNOWN.get(f) ?? new Map<Member, boolean>();
+  KNOWN.set(f, known);
+  const found = known.get(u) ?? worksLoose(f, u, depth);
+  known.set(u, found);
+  return found;
+}
+/** Asked many times of one frame: its answers, kept with it. */
+const KNOWN = new WeakMap<Frame, Map<Member, boolean>>();
+function worksLoose(f: Frame, u: Member, depth: number): boolean {
   if (u.lies !== 'upright' || onFloor(f, u) || depth > DEEPEST) return false;
-  const bearers = f.touches.filter((t) => t.upper === u);
+  const bearers = bearersOf(f, u);
   const below = bearers.filter((t) => t.contact.normal?.axis === 2);
   const held = bearers.some(
     (t) => !below.includes(t) && (t.joint?.traits.resists.shear ?? 0) >= 2 && !canBend(f, t.lower),
@@ -76,14 +96,14 @@ export function tiedWith(f: Frame, m: Member): Member[] {
     if (other && canBend(f, other) && other.part.drawer === m.part.drawer && !found.includes(other)) found.push(other);
   };
   for (const one of found) {
-    for (const t of f.touches) {
-      const u = t.upper === one ? t.lower : t.lower === one ? t.upper : undefined;
-      if (!u || !givesWay(f, u)) continue;
-      for (const o of f.touches) add(o.upper === u ? o.lower : o.lower === u ? o.upper : undefined);
+    for (const u of [...bearersOf(f, one).map((t) => t.lower), ...burdensOf(f, one).map((t) => t.upper)]) {
+      if (!givesWay(f, u)) continue;
+      for (const t of bearersOf(f, u)) add(t.lower);
+      for (const t of burdensOf(f, u)) add(t.upper);
     }
-    for (const b of f.beside) {
-      const other = b.a === one ? b.b : b.b === one ? b.a : undefined;
-      if (other && alikeStiff(f, one, other, b.contact)) add(other);
+    for (const b of f.beside.get(one) ?? []) {
+      const other = b.a === one ? b.b : b.a;
+      if (alikeStiff(f, one, other, b.contact)) add(other);
     }
   }
   return found.slice(1);
@@ -104,8 +124,8 @@ export function stationsOf(f: Frame, m: Member, a: Level, depth = 0): Station[] 
 }
 function stationsBy(f: Frame, m: Member, a: Level, counts: (t: Touch) => boolean): Station[] {
   const b = across(a);
-  const found = f.touches
-    .filter((t) => t.upper === m && counts(t))
+  const found = bearersOf(f, m)
+    .filter(counts)
     .map((t) => ({ t, at: clipped(t.contact.at[a], m.box[a]), cover: clipped(t.contact.at[b], m.box[b]) }))
     .filter(({ at }) => width(at) >= 0 && width(at) <= width(m.box[a]) / 2)
     .filter(({ t }) => holdsLine(f, m, t.lower, b))
@@ -145,9 +165,9 @@ const holdsLine = (f: Frame, m: Member, bearer: Member, way: Level): boolean =>
 
 /** What runs along with a member over most of a stretch and is no station of its other way. */
 function companionsOf(f: Frame, m: Member, a: Level, free: Span, lines: readonly Member[]): Companion[] {
-  return f.beside.flatMap(({ a: p, b: q, contact, glued }): Companion[] => {
-    const other = p === m ? q : q === m ? p : undefined;
-    if (!other || lines.includes(other) || !canBend(f, other) || other.along !== a) return [];
+  return (f.beside.get(m) ?? []).flatMap(({ a: p, b: q, contact, glued }): Companion[] => {
+    const other = p === m ? q : p;
+    if (lines.includes(other) || !canBend(f, other) || other.along !== a) return [];
     if (other.part.drawer !== m.part.drawer) return [];
     const shared = clipped(contact.at[a], free);
     return width(shared) >= 0.8 * width(free) ? [{ member: other, glued }] : [];
@@ -158,8 +178,8 @@ function companionsOf(f: Frame, m: Member, a: Level, free: Span, lines: readonly
 function carriedAlong(f: Frame, m: Member, a: Level): boolean {
   const slim = m.lies === 'on edge' || width(m.box[across(a)]) * 6 <= width(m.box[a]);
   const wall = (t: Touch): boolean =>
-    t.upper === m && width(clipped(t.contact.at[a], m.box[a])) > width(m.box[a]) / 2 && !canBend(f, t.lower);
-  return slim && f.touches.some(wall);
+    width(clipped(t.contact.at[a], m.box[a])) > width(m.box[a]) / 2 && !canBend(f, t.lower);
+  return slim && bearersOf(f, m).some(wall);
 }
 
 /** The ways in which a member spans: one, or two that share its load. Empty when it does not bend. */
@@ -224,7 +244,7 @@ export function stretchesOf(f: Frame, m: Member): Stretch[] {
 
 /** A flat part that nothing in the definition bears, such as a shelf on pins: taken to rest at its two ends. */
 const loose = (f: Frame, m: Member): boolean =>
-  m.lies === 'flat' && m.part.drawer === undefined && canBend(f, m) && !f.touches.some((t) => t.upper === m);
+  m.lies === 'flat' && m.part.drawer === undefined && canBend(f, m) && bearersOf(f, m).length === 0;
 const fromEndToEnd = (m: Member): Stretch[] =>
   m.along === undefined
     ? []
