@@ -60,14 +60,7 @@ export class Evaluator {
   private find(r: Reference, bare: Face | undefined, names: Map<string, string>): Found {
     const name = referenceName(r);
     const part = r.kind === 'face' ? r.part : r.name;
-    if (this.leaning.has(part))
-      return {
-        fault: {
-          code: 'face-leans',
-          message: `${part} leans, so it has no ${r.kind === 'face' ? r.face : 'face'} to measure from`,
-          hint: 'Measure from a part that stands square.',
-        },
-      };
+    if (this.leaning.has(part)) return this.leaningFace(part, r.kind === 'face' ? r.face : bare, names, name);
     if (this.lost.has(part)) return { fault: { code: TOLD, message: '' } };
     if (r.kind === 'face') return this.face(r.part, r.face);
     const [head, face] = r.name.split('.');
@@ -84,6 +77,23 @@ export class Evaluator {
     const bareFace = `${name}.${bare}`;
     names.set(name, bareFace);
     return this.node(bareFace, () => undefined);
+  }
+
+  /** Of a part that leans only an end that lies level can be measured from. */
+  private leaningFace(part: string, face: string | undefined, names: Map<string, string>, typed: string): Found {
+    const level = `${part}.${face ?? ''}`;
+    if (this.graph.has(level)) {
+      names.set(typed, level);
+      return this.node(level, () => undefined);
+    }
+    const ends = this.graph.has(`${part}.top`);
+    return {
+      fault: {
+        code: 'face-leans',
+        message: `${part} leans, so it has no ${face ?? 'face'} to measure from`,
+        hint: `Measure from ${ends ? `${part}.top or ${part}.bottom, which are level, or from ` : ''}a part that stands square.`,
+      },
+    };
   }
 
   private face(part: string, face: string): Found {

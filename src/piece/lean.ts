@@ -9,7 +9,7 @@ import type { Placement } from '../geom/placement.js';
 import { place, unturn } from '../geom/placement.js';
 import { nm } from '../lengths/length.js';
 import type { Sized } from '../value/sized.js';
-import { byRule } from '../value/sized.js';
+import { byRule, derived } from '../value/sized.js';
 import type { Cut } from '../words/cut.js';
 import type { BodyContext } from './body.js';
 import type { Draft } from './expand.js';
@@ -88,6 +88,24 @@ export function standing(draft: Draft, ctx: BodyContext): Leaning | undefined {
       ctx,
     );
   return slope([x, y, z], plane, [tangent(f), tangent(s)], [a, b], draft);
+}
+
+/** Names the level ends of a part that is stood from a point to a plane, so that others can be measured from them. */
+export function defineLevels(draft: Draft, ctx: BodyContext): void {
+  const { graph } = ctx.ev;
+  const base = draft.mirrorOf === undefined ? undefined : ctx.drafts.get(draft.mirrorOf);
+  const ends = (): readonly [Sized, Sized] | undefined => {
+    const stand = draft.spec.stand as NonNullable<PartSpec['stand']>;
+    const at = ctx.ev.length(stand.at[2], [...pathOf(draft, 'stand', 'at'), 2]);
+    const plane = reached(stand.reach, draft, ctx);
+    if (!at || plane === undefined) return undefined;
+    const other: Sized = { ...derived(nm(plane), `where it reaches: ${stand.reach}`), path: pathOf(draft, 'stand') };
+    return at.value <= plane ? [at, other] : [other, at];
+  };
+  (['bottom', 'top'] as const).forEach((face, k) => {
+    const node = (): Sized | undefined => (base ? graph.get(`${base.id}.${face}`) : ends()?.[k]);
+    if (leans(draft, ctx.drafts) === 'stand') graph.define(`${draft.id}.${face}`, pathOf(draft, 'stand'), node);
+  });
 }
 
 function reached(word: string, draft: Draft, ctx: BodyContext): number | undefined {

@@ -2,6 +2,7 @@ import { faceAxis, faceSign, inFace } from '../geom/axis.js';
 import type { Box3, Span, Vec3 } from '../geom/box.js';
 import { byAxis, meet, withSpan } from '../geom/box.js';
 import { intoBore, intoBox, leans } from './leaning-bore.js';
+import { boxBounds } from '../words/slant.js';
 import type { BoreCut, BoxCut, Cut, DovetailCut, TailsCut, TenonCut } from '../words/cut.js';
 
 /** The smallest box about what a cut takes (own axes, nm; far ends unbounded). Undefined for pencil lines and shapes, which cannot clash, and for leaning holes, which are no box. */
@@ -10,7 +11,7 @@ export function bounds(cut: Cut, size: Vec3): Box3 | undefined {
     faceSign(face) < 0 ? [0, depth] : [size[faceAxis(face)] - depth, size[faceAxis(face)]];
   switch (cut.shape) {
     case 'box':
-      return cut.at;
+      return boxBounds(cut);
     case 'dovetail': {
       const wide: Span = [Math.min(cut.atFace[0], cut.atFloor[0]), Math.max(cut.atFace[1], cut.atFloor[1])];
       const deep = from(cut.face, cut.depth);

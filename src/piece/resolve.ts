@@ -22,10 +22,10 @@ import { definePart } from './extents.js';
 import { partsOf } from './facts.js';
 import { Findings } from './fault.js';
 import { Graph } from './graph.js';
-import { leans } from './lean.js';
+import { defineLevels, leans } from './lean.js';
 import { checkIds } from './ids.js';
 import type { JointsMade } from './joints.js';
-import { makeJoints } from './joints.js';
+import { makeJoints, MOST_HARDWARE } from './joints.js';
 import { materialsOf } from './materials.js';
 import { defineMeasures } from './measures.js';
 import type { JointPlan, MeetingContext } from './meetings.js';
@@ -111,9 +111,8 @@ export function resolvePiece(def: Definition, opts: ResolveOptions = {}): Outcom
     : { value: piece, findings: findings.list };
 }
 
-/** Most places where parts meet in a joint, and most bought things in the joints of one piece (our defaults). */
+/** Most places where parts meet in a joint (our default). */
 const MOST_JOINTS = 4000;
-const MOST_HARDWARE = 1000;
 
 interface Setting {
   readonly ev: Evaluator;
@@ -154,8 +153,10 @@ function settingOf(def: Definition, drafts: Drafts, findings: Findings): Setting
           path: ['stock', stock ?? '', 'thickness'],
         };
   };
+  const bodyContext = { drafts: drafts.parts, stocks, ev, findings };
   for (const draft of drafts.parts.values())
-    if (!leaning.has(draft.id) || draft.spec.turn)
+    if (leans(draft, drafts.parts) === 'stand') defineLevels(draft, bodyContext);
+    else if (!leaning.has(draft.id) || draft.spec.turn)
       definePart(draft, {
         ev,
         findings,

@@ -126,6 +126,16 @@ it('refuses a joint of it and a face of it, each in its own words', () => {
   expect(joined.map((f) => [f.code, f.path])).toEqual([['joint-leans', ['joints', 'j']]]);
 });
 
+it('its level ends can be measured from: a seat on its top, a shelf over its bottom', () => {
+  const seat = part({ across: ['0', '16'], deep: ['0', '12'], up: { from: 'leg_fl.top', size: '1' } });
+  const lift = part({ across: ['0', '1'], deep: ['0', '12'], up: ['leg_fr.bottom', 'leg_fr.top'] });
+  const made = solved({ ...stool, parts: { ...stool.parts, seat, lift } });
+  expect(toIn(partOf(made, 'seat').place.origin[2])).toBe(17);
+  expect([toIn(partOf(made, 'lift').place.origin[2]), toIn(partOf(made, 'lift').size[2].value)]).toEqual([0, 17]);
+  const [f] = errorsOf({ ...stool, parts: { ...stool.parts, rail: part({ across: ['leg_fl.right', '9'] }) } });
+  expect(f?.hint).toContain('leg_fl.top or leg_fl.bottom');
+});
+
 describe('a stretcher', () => {
   const span = (from: string, to: string, at = '6') => ({
     stock: 'oak',
