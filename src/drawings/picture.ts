@@ -29,6 +29,8 @@ export interface FillItem {
   readonly kind: 'fill';
   readonly tone: Tone;
   readonly d: Path;
+  /** The outlines of a figure: the hidden run that follows is its plain text. */
+  readonly figure?: true;
 }
 export interface TextItem {
   readonly kind: 'text';

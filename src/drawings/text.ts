@@ -164,6 +164,7 @@ function figureItems(face: Face, atom: Atom & { kind: 'figure' }, x: number, set
     {
       kind: 'fill',
       tone,
+      figure: true,
       get d() {
         return figureOutlines(face, atom, x, y, size);
       },

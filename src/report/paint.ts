@@ -23,20 +23,13 @@ export function paintsOf(picture: Picture): readonly Paint[] {
     } else if (item.kind === 'stroke') paints.push({ kind: 'stroke', pen: item.pen, d: [...item.d] });
     else if (item.kind === 'fill') paints.push(item);
     else if (item.kind === 'group') paints.push({ kind: 'group', group: item, paints: paintsOf(item.items) });
-    else if (item.hidden !== undefined && last?.kind === 'fill' && outlines(last, item, item.hidden))
+    else if (item.hidden !== undefined && last?.kind === 'fill' && last.figure)
       paints[paints.length - 1] = { kind: 'figure', fill: last, text: item, width: item.hidden };
     else if (item.hidden !== undefined) paints.push({ kind: 'hidden', text: item, width: item.hidden });
     else if (last?.kind === 'line' && continues(last.words, item)) (last.words as TextItem[]).push(item);
     else paints.push({ kind: 'line', words: [item] });
   }
   return paints;
-}
-/** Whether a fill begins where a hidden run lies: the outlines of the same figure. */
-function outlines(fill: FillItem, text: TextItem, width: number): boolean {
-  const first = fill.d[0];
-  if (first?.[0] !== 'M') return false;
-  const [dx, dy] = [first[1] - text.x, text.y - first[2]];
-  return dx >= -0.01 && dx <= width && dy >= 0 && dy <= text.size;
 }
 function continues(words: readonly TextItem[], item: TextItem): boolean {
   const last = words[words.length - 1];

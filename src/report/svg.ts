@@ -68,11 +68,13 @@ const TEXT_NODE = 3;
 const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
 const escaped = (text: string): string =>
   /[&<>"]/.test(text) ? text.replace(/[&<>"]/g, (c) => ENTITIES[c] as string) : text;
+/** Attributes that this writer makes of numbers alone. */
+const NUMERIC: ReadonlySet<string> = new Set(['d', 'x', 'y', 'font-size', 'stroke-width', 'textLength']);
 /** An element and all in it as text: what the library's own writer gives, in a third of its time. */
 function textOf(node: TreeNode): string {
   if (node.nodeType === TEXT_NODE) return escaped(node.data);
   let out = `<${node.nodeName}`;
-  for (const { name, value } of node.attrs) out += ` ${name}="${escaped(value)}"`;
+  for (const { name, value } of node.attrs) out += ` ${name}="${NUMERIC.has(name) ? value : escaped(value)}"`;
   out += '>';
   for (const inner of node.childNodes) out += textOf(inner);
   return `${out}</${node.nodeName}>`;
