@@ -5,13 +5,14 @@
  * The only file that calls stages, one numbered call each. `buildPacket` runs in a watched worker; what crosses is plain data.
  */
 import { runChecks } from './checks/index.js';
-import type { Definition, ShopSpec } from './definition/definition.js';
-import { readDefinition } from './definition/read.js';
+import type { ShopSpec } from './definition/definition.js';
+import { readDefinition, type Reading } from './definition/read.js';
 import { inShop, readShopFile, standsInShop } from './definition/shopFile.js';
 import type { Diagnostic } from './diag/diagnostic.js';
 import { hasErrors } from './diag/diagnostic.js';
 import type { Location, Locate } from './diag/print.js';
 import { drawSheets } from './drawings/index.js';
+import { tooLarge } from './drawings/tooLarge.js';
 import type { Sheet } from './drawings/picture.js';
 import { createKernel } from './geom/kernel.js';
 import type { Kernel } from './geom/solid.js';
@@ -27,6 +28,7 @@ import { assemble, sheetHref, type PacketFile } from './report/bundle.js';
 import { writePdf } from './report/pdf.js';
 import { stlBytes } from './report/stl.js';
 import { writeSvgs } from './report/svg.js';
+import { unprintableFindings } from './report/unprintable.js';
 import { makeSolids } from './solids/make.js';
 import type { Solids } from './solids/solids.js';
 import { readingNotes, roomFaults, season, type Season } from './wood/moisture.js';
@@ -84,7 +86,7 @@ export async function buildPacket(job: Job, onStage: Progress = () => undefined)
   place = placer(reading, job, shopRead);
   found.push(...(shopRead?.findings ?? []), ...reading.findings);
   if (!reading.value || (job.shop && !shopRead?.value)) return answer();
-  const definition = shopRead?.value ? inShop(reading.value, shopRead.value) : reading.value;
+  const definition = shopRead?.value ? inShop(reading.value, shopRead.value, reading.shop) : reading.value;
   onStage('piece');
   const { room, shop, units } = definition;
   found.push(...roomFaults(room, shop?.moisture, units), ...readingNotes(shop ?? {}));
@@ -116,14 +118,14 @@ export async function buildPacket(job: Job, onStage: Progress = () => undefined)
 
 /** Finds the file and the place of a finding: the definition's, or the shop file's where only that says it. */
 function placer(
-  reading: { readonly value?: Definition; readonly locate: Locate },
+  reading: Reading,
   job: Job,
   shop: { readonly value?: ShopSpec; readonly locate: Locate; readonly findings: readonly Diagnostic[] } | undefined,
 ): (finding: Diagnostic) => Found {
   const own = new Set(shop?.findings ?? []);
   return (finding) => {
     const { path, key, span } = finding;
-    if (!shop || !job.shop || !(own.has(finding) || standsInShop(path, reading.value, shop.value)))
+    if (!shop || !job.shop || !(own.has(finding) || standsInShop(path, reading.shop, shop.value)))
       return { finding, at: reading.locate(path, key, span) };
     const there = own.has(finding) ? path : path.slice(1);
     return { finding, at: shop.locate(there, key, span), file: job.shop.fileName };
@@ -153,6 +155,8 @@ async function packetOf(piece: Piece, solids: Solids, kernel: Kernel, ctx: Conte
   const checked = runChecks({ piece, solids, making: lists.value, season: ctx.season }); // 6
   found.push(...checked.findings);
   if (job.what === 'check') return {};
+  found.push(...tooLarge(piece, solids));
+  if (hasErrors(found)) return {};
   onStage('drawings');
   const faces = loadFaces();
   const sheets = drawSheets({
@@ -166,6 +170,7 @@ async function packetOf(piece: Piece, solids: Solids, kernel: Kernel, ctx: Conte
     findings: found,
     ...(checked.value ? { checks: checked.value } : {}),
   }); // 7
+  found.push(...unprintableFindings(faces, sheets));
   onStage('report');
   const { header } = piece;
   const pdf = await writePdf(sheets, { faces, title: header.title, date: header.date, hash, author: header.maker }); // 8

@@ -273,7 +273,11 @@ export function scaleBar(faces: Faces, bar: ScaleBar, x: number, y: number): Ite
 }
 /** A scale bar for paper mm per real mm `scale`: a foot in blocks of 3 in, or 400 mm in blocks of 100, or finer for larger scales. */
 export function scaleBarFor(units: 'in' | 'mm', scale: number): ScaleBar {
-  const steps = units === 'in' ? [1 / 4, 1 / 2, 1, 3, 6, 12, 24] : [5, 10, 20, 50, 100, 200, 500];
+  const large = [1000, 2000, 5000, 10_000, 20_000, 50_000, 100_000];
+  const steps =
+    units === 'in'
+      ? [1 / 4, 1 / 2, 1, 3, 6, 12, 24, 60, 120, 240, 600, 1200, 2400, 6000]
+      : [5, 10, 20, 50, 100, 200, 500, ...large];
   const real = units === 'in' ? 25.4 : 1;
   const wanted = steps.find((step) => step * real * scale >= 6) ?? steps[steps.length - 1] ?? 1;
   const names: Readonly<Record<string, string>> = { '0.25': '1/4', '0.5': '1/2', '0.75': '3/4', '1.5': '1 1/2' };

@@ -1,5 +1,9 @@
 /** Scales of ISO 5455 and of US architects' and furniture practice, largest first, as 1:n. */
-export const SCALES: readonly number[] = [1, 2, 4, 5, 8, 10, 12, 16, 20, 24, 32, 48, 50, 64, 96, 100];
+export const SCALES: readonly number[] = [
+  1, 2, 4, 5, 8, 10, 12, 16, 20, 24, 32, 48, 50, 64, 96, 100, 200, 500, 1000, 2000, 5000, 10000,
+];
+/** The smallest of them: what is still too large is told before anything is drawn. */
+export const SMALLEST = 10000;
 /** The largest scale at which `fits` says yes; undefined when none does. */
 export const largestScale = (fits: (oneTo: number) => boolean): number | undefined => SCALES.find(fits);
 

@@ -2,6 +2,7 @@ import type { Axis } from '../geom/axis.js';
 import type { Box3, Span, Vec3 } from '../geom/box.js';
 import { byAxis, width } from '../geom/box.js';
 import { isSquare, place } from '../geom/placement.js';
+import type { Mesh } from '../geom/solid.js';
 import { NM_PER_MM } from '../lengths/length.js';
 import type { Drawer, Part, Piece } from '../piece/piece.js';
 import type { Solids } from '../solids/solids.js';
@@ -42,21 +43,40 @@ const hull = (spans: readonly Span[]): Span => [
   Math.min(...spans.map((s) => s[0])) + 0,
   Math.max(...spans.map((s) => s[1])) + 0,
 ];
+/** The box round a leaning part as it is, its bevelled ends too; to the micrometre, as a mesh is no nearer. nm. */
+function placedMesh(mesh: Mesh, by: Part['place']): Box3 {
+  const corners: Vec3[] = [];
+  for (let i = 0; i < mesh.positions.length; i += 3)
+    corners.push(
+      place(
+        by,
+        byAxis((a) => (mesh.positions[i + a] as number) * NM_PER_MM),
+      ),
+    );
+  const near = (x: number): number => Math.round(x / 1000) * 1000 + 0;
+  return byAxis((axis) => hull(corners.map((c): Span => [near(c[axis]), near(c[axis])])));
+}
 /** The box round several boxes; they must not be none. */
 export const round = (boxes: readonly Box3[]): Box3 => byAxis((axis) => hull(boxes.map((b) => b[axis])));
 
 /** Where everything stands: read once, used by all sheets. */
 export function modelOf(piece: Piece, solids: Solids): Model {
   const bounds = new Map(solids.parts.map((s) => [s.id, s.bounds]));
+  const meshes = new Map(solids.parts.map((s) => [s.id, s.mesh]));
   const standing = piece.parts.map((part): Standing => {
     const shoulder = byAxis((axis): Span => [0, part.size[axis].value]);
     const whole = bounds.get(part.id);
     const scaled = whole && byAxis((axis): Span => [whole[axis][0] * NM_PER_MM, whole[axis][1] * NM_PER_MM]);
     const square = isSquare(part.place);
+    const mesh = meshes.get(part.id);
+    if (!square && mesh) {
+      const box = placedMesh(mesh, part.place);
+      return { part, square, shoulder: box, whole: box };
+    }
     return {
       part,
       square,
-      shoulder: placedBox(square || !scaled ? shoulder : scaled, part.place),
+      shoulder: placedBox(shoulder, part.place),
       whole: placedBox(scaled ?? shoulder, part.place),
     };
   });

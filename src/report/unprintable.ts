@@ -1,3 +1,4 @@
+import type { Diagnostic } from '../diag/diagnostic.js';
 import type { Item, Sheet } from '../drawings/picture.js';
 import { missingCharacters } from '../type/measure.js';
 import type { Faces } from '../type/type.js';
@@ -21,3 +22,13 @@ export function unprintable(
     .map(([character, sheet]) => ({ character, sheet }))
     .sort((a, b) => code(a.character) - code(b.character));
 }
+
+/** A finding for what the typeface lacks: it is left blank on the sheets, which may hide a word. */
+export const unprintableFindings = (faces: Faces, sheets: readonly Sheet[]): Diagnostic[] =>
+  unprintable(faces, sheets).map(({ character, sheet }) => ({
+    code: 'character-not-printed',
+    severity: 'warning',
+    path: [],
+    message: `The typeface has no "${character}" (U+${(character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}); it is blank on the sheet "${sheet}" and wherever else it stands.`,
+    hint: 'Write the name or the note with letters that it has: Latin, with accents.',
+  }));

@@ -2,6 +2,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { drawSheets, planSheets } from '../../src/drawings/index.js';
 import type { DrawInput } from '../../src/drawings/index.js';
 import type { GroupItem, Item, Sheet, TextItem } from '../../src/drawings/picture.js';
+import { largestScale } from '../../src/drawings/marks.js';
+import { tooLarge } from '../../src/drawings/tooLarge.js';
 import { modelOf } from '../../src/drawings/model.js';
 import { cutPiece } from '../../src/drawings/section.js';
 import type { CutPiece } from '../../src/drawings/section.js';
@@ -200,5 +202,27 @@ describe('views', () => {
       ISOMETRIC,
     );
     expect(e.right - e.left).toBeCloseTo(Math.sqrt(2), 9);
+  });
+});
+
+describe('a piece that is far too large', () => {
+  const scaled = (factor: number): DrawInput['piece'] => ({
+    ...input.piece,
+    parts: input.piece.parts.map((p) => ({
+      ...p,
+      size: p.size.map((s) => ({ ...s, value: Math.round(s.value * factor) })) as unknown as typeof p.size,
+      place: { ...p.place, origin: p.place.origin.map((v) => v * factor) as unknown as typeof p.place.origin },
+    })),
+  });
+  /** 42 in times 500 is 533 m: 53 mm at 1:10 000; times 1000, 107 mm, is more than a view may have. */
+  it('is told before it is drawn', () => {
+    expect(tooLarge(scaled(500), { ...input.solids, parts: [] })).toEqual([]);
+    expect(tooLarge(scaled(1000), { ...input.solids, parts: [] })).toMatchObject([
+      { code: 'piece-too-large', severity: 'error' },
+    ]);
+  });
+  /** 60 ft is 18 288 mm: at 1:100 it is 183 mm, at the next scale of ISO 5455, 1:200, 91 mm. */
+  it('is drawn at a further scale of ISO 5455 when it only is large', () => {
+    expect(largestScale((n) => 18_288 / n <= 100)).toBe(200);
   });
 });

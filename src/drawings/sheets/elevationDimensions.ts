@@ -1,7 +1,13 @@
 import { airDimension, furtherSizes, measureFigure } from '../chains.js';
 import { placeDimensions } from '../dimensions.js';
 import type { Chain, DimensionPlan, Link, Rect } from '../dimensions.js';
+import { faceAxis } from '../../geom/axis.js';
+import { byAxis } from '../../geom/box.js';
+import { place } from '../../geom/placement.js';
 import { NM_PER_MM } from '../../lengths/length.js';
+import type { Part } from '../../piece/piece.js';
+import type { TaperCut } from '../../words/cut.js';
+import { ranges } from '../../words/markOrder.js';
 import { printed } from '../input.js';
 import type { Prepared } from '../input.js';
 import { bestProbe, DEPTHS, HEIGHTS, middles, probe, trimmed, WIDTHS } from '../model.js';
@@ -39,12 +45,40 @@ const outside = (input: Prepared, s: readonly Stretch[], axis: 0 | 1): boolean =
 const between = (input: Prepared, s: readonly Stretch[], axis: 0 | 1): boolean =>
   reaches(input, s[0], axis, ['to']) && reaches(input, s[2], axis, ['from']);
 
+/**
+ * Two legs that taper: the widths above the tapers, how far up that is (nm), and the size of the foot in words. Undefined
+ * where the wood at the floor is as wide as the parts are.
+ */
+function taperedFeet(
+  input: Prepared,
+  under: readonly Stretch[],
+): { readonly stretches: Stretch[]; readonly inset: number; readonly words: string[] } | undefined {
+  if (!isPair(under) || between(input, under, 0)) return undefined;
+  const feet = [under[0], under[2]].flatMap((m) => input.model.standing.find((s) => s.part.id === m?.id) ?? []);
+  const tapers = feet.flatMap(({ part }) =>
+    part.cuts.flatMap((c) => (c.shape === 'taper' ? [{ part, c, high: heightOf(part, c) }] : [])),
+  );
+  if (tapers.length === 0) return undefined;
+  const inset = Math.max(...tapers.map((t) => t.high)) - input.model.overall[2][0];
+  const sizes = tapers.map(({ part, c }) => [part.mark, printed(input, part.size[faceAxis(c.face)].value - c.off)]);
+  const words = [...new Set(sizes.map(([, size]) => size))].map(
+    (size) =>
+      `foot of\u00a0${ranges(sizes.flatMap(([mark, s]) => (s === size ? [mark ?? ''] : []))).join(' ')} ${size}`,
+  );
+  return { stretches: [...under], inset, words };
+}
+/** Where a taper begins, above the origin, nm. */
+function heightOf(part: Part, c: TaperCut): number {
+  const at = byAxis((a) => (a === faceAxis(c.end) ? c.begin : 0));
+  return place(part.place, at)[2];
+}
+
 /** Two members with air between: the middle figure stands in that air. */
 const isPair = (s: readonly Stretch[]): boolean =>
   s.length === 3 && s[0]?.kind === 'member' && s[1]?.kind === 'air' && s[2]?.kind === 'member';
 /** Lanes of dimensions that will stand under the views. */
 export const lanesBelow = (input: Prepared): number =>
-  [feet(input), sideFeet(input)].some((s) => s.length > 1 && !isPair(s)) ? 2 : 1;
+  [feet(input), sideFeet(input)].some((s) => s.length > 1 && !isPair(s)) || taperedFeet(input, feet(input)) ? 2 : 1;
 
 /** Stretches as links along the paper axis of a view, low paper coordinate first. */
 function links(input: Prepared, view: View, axis: 0 | 1 | 2, stretches: readonly Stretch[]): Link[] {
@@ -97,11 +131,18 @@ export function elevationDimensions(input: Prepared, lay: Arrangement, marks: re
   if (isPair(under) && under[1]) {
     if (between(input, under, 0)) air.push(...betweenFeet(input, front, under[1]));
   } else if (under.length > 1) chains.push({ id: 'feet', side: 'below', links: links(input, front, 0, under) });
+  const tapered = taperedFeet(input, under);
+  if (tapered) {
+    const mine = links(input, front, 0, tapered.stretches);
+    const inner = tapered.inset / NM_PER_MM / lay.oneTo;
+    const inset = (i: number): [number, number] => [i === 0 ? 0 : inner, i === mine.length - 1 ? 0 : inner];
+    chains.push({ id: 'members', side: 'below', links: mine.map((l, i) => ({ ...l, inset: inset(i) })) });
+  }
   if (outside(input, under, 0)) chains.push({ id: 'case', side: 'below', links: links(input, front, 0, caseWidth) });
   if (!alike) chains.push({ id: 'width', side: 'above', links: links(input, front, 0, overall(0)) });
   const measure = measureFigure(input.faces);
   // Where `adds up to` will stand.
-  const sumsBox = { x: front.box.x - 32, y: front.box.y + front.box.h + 2.4, w: 27.5, h: 3.8 };
+  const sumsBox = { x: front.box.x - (tapered ? 37 : 32), y: front.box.y + front.box.h + 2.4, w: 27.5, h: 3.8 };
   const below = lanesBelow(input) > 1 ? 20 : 9.4;
   const frontPlan = placeDimensions({
     view: front.box,
@@ -136,12 +177,12 @@ export function elevationDimensions(input: Prepared, lay: Arrangement, marks: re
       { id: 'plan', plan: planPlan },
     ],
     air,
-    further: [frontPlan, sidePlan, planPlan].flatMap((p) => furtherSizes(p)),
+    further: [...(tapered?.words ?? []), ...[frontPlan, sidePlan, planPlan].flatMap((p) => furtherSizes(p))],
     ...(stack.length > 1 && summed
       ? {
           heights: {
             words: `adds up to ${printed(input, model.overall[2][1] - model.overall[2][0])}`,
-            at: [front.box.x - 5, front.box.y + front.box.h + 5.4] as [number, number],
+            at: [front.box.x - (tapered ? 10 : 5), front.box.y + front.box.h + 5.4] as [number, number],
           },
         }
       : {}),

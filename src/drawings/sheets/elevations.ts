@@ -17,6 +17,8 @@ import type { Item } from '../picture.js';
 import { setBlock } from '../text.js';
 import type { View } from '../views.js';
 import { drawLines, ELEVATION_PENS, onPaper, rectOf, withoutReveals } from '../views.js';
+import { hiddenParts } from './hiddenParts.js';
+import { shapeNotes } from './shapeNotes.js';
 import { arrange } from './arrangement.js';
 import type { Arrangement } from './arrangement.js';
 import { elevationDimensions, lanesBelow } from './elevationDimensions.js';
@@ -46,6 +48,8 @@ export const elevations: SheetKind = {
         ...views(input, lay),
         ...drawerNames(input, lay.front),
         ...pullMarks(input, lay.front),
+        ...shapeNotes(input, lay.front),
+        ...shapeNotes(input, lay.side),
         ...planeMarks(input, lay),
         ...dimensions(input, lay),
         ...balloons(input, lay),
@@ -84,55 +88,6 @@ const barAt = (input: Prepared, lay: Arrangement): [number, number] => {
   const [x, y] = (input.paper ?? LETTER).frame;
   return [x + 7, lay.plan.box.y > y + 20 ? y + 8.8 : Math.max(y + 8.8, lay.plan.box.y + 4)];
 };
-
-/** Dashed boxes of thin members that do not show, sparingly: not those whose both sides are large. */
-function hiddenParts(input: Prepared, lay: Arrangement): Item[] {
-  return [lay.side, lay.plan].flatMap((view) => {
-    const largest = Math.max(view.box.w, view.box.h);
-    const seen = new Set<string>();
-    return input.model.case
-      .filter((s) => s.square && !shaped(s) && unseen(view, s, input.model.case))
-      .flatMap((s) => {
-        const r = rectOf(view, s.shoulder);
-        if (Math.min(r.w, r.h) > 0.12 * largest || Math.max(r.w, r.h) < 1.5) return [];
-        const sides: [Point, Point][] = [
-          [
-            [r.x, r.y],
-            [r.x + r.w, r.y],
-          ],
-          [
-            [r.x + r.w, r.y],
-            [r.x + r.w, r.y + r.h],
-          ],
-          [
-            [r.x, r.y + r.h],
-            [r.x + r.w, r.y + r.h],
-          ],
-          [
-            [r.x, r.y],
-            [r.x, r.y + r.h],
-          ],
-        ];
-        return sides.flatMap(([a, b]) => {
-          const id = [...a, ...b].map((v) => Math.round(v * 20)).join(' ');
-          if (seen.has(id) || onOutline(view, a, b)) return [];
-          seen.add(id);
-          return line('hidden', ...a, ...b);
-        });
-      });
-  });
-}
-/** Cut to a shape that a box does not tell. */
-const shaped = (s: Standing): boolean => s.part.cuts.some((c) => c.shape === 'taper' || c.shape === 'outline');
-const onOutline = (view: View, a: Point, b: Point): boolean => {
-  const { x, y, w, h } = view.box;
-  const near = (p: number, q: number): boolean => Math.abs(p - q) < 0.75;
-  return (
-    (near(a[0], b[0]) && (near(a[0], x) || near(a[0], x + w))) ||
-    (near(a[1], b[1]) && (near(a[1], y) || near(a[1], y + h)))
-  );
-};
-const unseen = (view: View, s: Standing, all: readonly Standing[]): boolean => showing(view, s, all, 1) === undefined;
 
 function drawerNames(input: Prepared, view: View): Item[] {
   const fronts = new Map(input.model.standing.map((s) => [s.part.id, s]));
@@ -271,7 +226,7 @@ function withKey(input: Prepared): { readonly lay: Arrangement; readonly rows: r
   const lanes = lanesBelow(input);
   const fronts = frontTableHeight(frontRows(input).rows.length);
   const best = arrange(input, 0, lanes);
-  if (!best) throw new RangeError('the piece is too large for the smallest scale of the list (1:100)');
+  if (!best) throw new RangeError('a piece too large for any scale was to be told before');
   for (let count = all.length; count > 2; count -= 2) {
     const lay = arrange(input, partsKeyHeight(count) + fronts, lanes);
     if (!lay || lay.oneTo > best.oneTo * 1.34) continue;

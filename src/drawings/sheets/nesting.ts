@@ -5,11 +5,11 @@ import type { SheetLayout } from '../../layout/layout.js';
 import type { Part, Stock } from '../../piece/piece.js';
 import { collide } from '../dimensions.js';
 import type { Rect } from '../dimensions.js';
-import { grainArrow, group, label, line, rect, scaleBar, scaleBarFor, whiteDisc } from '../draw.js';
+import { grainArrow, group, label, line, rect, scaleBar, scaleBarFor, statusBar, whiteDisc } from '../draw.js';
 import { fieldOf, headline, LETTER } from '../frame.js';
 import { printed, sheetOf } from '../input.js';
 import type { Prepared, SheetKind } from '../input.js';
-import { largestScale } from '../marks.js';
+import { largestScale, SMALLEST } from '../marks.js';
 import { SIZE } from '../pens.js';
 import type { Item } from '../picture.js';
 import { spread } from '../spread.js';
@@ -69,7 +69,8 @@ function sentence(input: Prepared, sheet: SheetLayout): string {
   const said = [...names].map(([name, n]) => (n === 1 ? `the ${name}` : counted(n, name)));
   const what =
     said.length > 3 ? counted(sheet.pieces.length, 'part') : said.join(', ').replace(/, ([^,]*)$/, ' and $1');
-  const from = sheet.of === 1 ? 'one sheet' : `sheet ${sheet.index} of ${sheet.of}`;
+  const whole = sheet.of === 1 ? 'one sheet' : `sheet ${sheet.index} of ${sheet.of}`;
+  const from = sheet.rack === undefined ? whole : `the offcut ${sheet.rack}`;
   const full = `Cut ${what} from ${from}`;
   return widthOf(input.faces, full, SIZE.headline, 'semibold') > 165
     ? `Cut ${counted(sheet.pieces.length, 'part')} from ${from}`
@@ -96,7 +97,7 @@ function diagram(input: Prepared, sheet: SheetLayout): Diagram {
   const table = cutTableHeight(Math.min(cutRows(input, sheet).length, rowsPerPage(0)));
   const y0 = top + 20.5;
   const room = bottom - y0 - table - FOOT;
-  const oneTo = largestScale((n) => L / n <= right - left - 26 && W / n <= room) ?? 100;
+  const oneTo = largestScale((n) => L / n <= right - left - 26 && W / n <= room) ?? SMALLEST;
   const x0 = left + 14 + Math.max(0, right - left - 30 - L / oneTo) / 2;
   const at = (v: number): number => toMm(v) / oneTo;
   // The trimmed strips lie before the origin.
@@ -115,6 +116,7 @@ function diagram(input: Prepared, sheet: SheetLayout): Diagram {
     ...sheet.offcuts.filter((o) => o.keep).map((o) => ({ box: box(o), lines: offcutWords(input, o) })),
   ];
   const placed = labels.flatMap((l) => wordsIn(input, l.box, l.lines));
+  const unsure = sheet.pieces.filter((p) => partOf(input, p.part)?.status === 'fit to the piece');
   const items = [
     ...rect('N', outline.x, outline.y, outline.w, outline.h, 'grey'),
     ...sheet.pieces.flatMap((p) => filled(box(p))),
@@ -130,6 +132,12 @@ function diagram(input: Prepared, sheet: SheetLayout): Diagram {
       placed.map((p) => p.box),
     ),
     ...placed.flatMap((p) => p.items),
+    ...unsure.flatMap((p) =>
+      fitMark(
+        box(p),
+        placed.map((w) => w.box),
+      ),
+    ),
     ...legend(input, sheet, outline, oneTo),
   ];
   return {
@@ -137,6 +145,14 @@ function diagram(input: Prepared, sheet: SheetLayout): Diagram {
     oneTo,
     foot: outline.y + outline.h + FOOT,
   };
+}
+/** The bar of a part that is fitted to the piece, under its words where there is room: the size on the sheet is not sure yet. */
+function fitMark(part: Rect, words: readonly Rect[]): Item[] {
+  const mine = words.find((w) => w.x >= part.x - 0.1 && w.x + w.w <= part.x + part.w + 0.1 && collide(w, part));
+  const y = mine ? mine.y + mine.h + 1 : part.y + part.h / 2 - 1.3;
+  const fits = part.w > 11 && y + 2.6 < part.y + part.h - 1;
+  const at = fits ? y : mine && mine.y - 3.8 > part.y + 0.6 ? mine.y - 3.4 : undefined;
+  return at === undefined || part.w <= 11 ? [] : statusBar('fit to the piece', part.x + part.w / 2 - 4.5, at);
 }
 const filled = (r: Rect): Item[] => rect(undefined, r.x, r.y, r.w, r.h, 'white');
 

@@ -48,13 +48,18 @@ const then = (words: string): string =>
 function joinLeaves(a: string, b: string): string {
   const part = (text: string): string => text.replace(/,? ?leaves .*$/, '');
   const rest = /leaves .*$/.exec(b)?.[0];
-  const parts = part(a) === part(b) ? part(a) : `${part(a)} ${part(b)}`;
+  // `strip of D3.6` and `strip of D4.6`: strips of both.
+  const strip = (text: string): string | undefined => /^strips? of (.*)$/.exec(text)?.[1];
+  const [one, other] = [strip(part(a)), strip(part(b))];
+  const both = one !== undefined && other !== undefined ? `strips of ${one} ${other}` : `${part(a)} ${part(b)}`;
+  const parts = part(a) === part(b) ? part(a) : both;
   return rest === undefined ? parts : `${parts}, ${rest}`;
 }
 /** The longest form of the text that fits. */
 function shortened(input: Prepared, text: string, room: number): string {
-  const forms = [text, text.replace(/, leaves .*$/, '')];
-  return forms.find((f) => widthOf(input.faces, f, SIZE.text) <= room) ?? (forms[1] as string);
+  const alone = text.replace(/, leaves .*$/, '');
+  const forms = [text, alone, alone.replace(/^strips? of /, '')];
+  return forms.find((f) => widthOf(input.faces, f, SIZE.text) <= room) ?? (forms[2] as string);
 }
 /** Against what the cut is made, as the maker says it. A trim cut names the edge that it makes true. */
 function wordsOf(c: SheetLayout['cuts'][number]): string {
@@ -145,7 +150,7 @@ function verdict(input: Prepared, sheet: SheetLayout, x: number, y: number, widt
   const used = sheet.pieces.reduce((sum, p) => sum + p.w * p.h, 0) / (sheet.length * sheet.width);
   const words = !count
     ? `Sheets: ${sheet.of}`
-    : count.used === count.bound
+    : count.used === count.bound && count.proved
       ? `Fewest sheets: ${count.used}, proved`
       : `Sheets: ${count.used}, at least ${count.bound} needed`;
   return [

@@ -10,7 +10,7 @@ import { fieldOf } from '../frame.js';
 import { printed, sheetOf } from '../input.js';
 import { ranges } from '../../words/markOrder.js';
 import type { Prepared, SheetKind } from '../input.js';
-import { largestScale } from '../marks.js';
+import { largestScale, SMALLEST } from '../marks.js';
 import type { Item } from '../picture.js';
 import { SIZE } from '../pens.js';
 import { cutPiece, drawSection } from '../section.js';
@@ -180,7 +180,8 @@ function layOut(input: Prepared): { a: View; b: View; oneTo: number; top: number
   const [aw, ah, bw, bh] = [a.right - a.left, a.high - a.low, b.right - b.left, b.high - b.low];
   // 13 at the left of A–A, 32 of chains and names between, 8 at the right; under both two lanes.
   const wide = (n: number): number => 13 + aw / n + 32 + bw / n + 8;
-  const oneTo = largestScale((n) => wide(n) <= right - left && Math.max(ah, bh) / n + 18 + 22 <= bottom - top) ?? 100;
+  const oneTo =
+    largestScale((n) => wide(n) <= right - left && Math.max(ah, bh) / n + 18 + 22 <= bottom - top) ?? SMALLEST;
   const spare = right - left - wide(oneTo);
   const y = top + 18;
   const low = (h: number): number => Math.max(0, bottom - 22 - y - h / oneTo) * 0.35;
