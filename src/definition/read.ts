@@ -26,6 +26,8 @@ export interface ReadOptions {
 export interface Reading extends Outcome<Definition> {
   /** Where a path stands in the file; for a syntax error, where that stands whatever the path. */
   readonly locate: Locate;
+  /** Its `shop` as typed in this very file, without what it starts from. */
+  readonly shop?: Json;
 }
 
 const schemas = new WeakMap<readonly JointFields[], DefinitionSchema>();
@@ -62,8 +64,10 @@ export function readDefinition(text: string, fileName: string, options: ReadOpti
   const sorted = inFileOrder(findings, locate);
   return hasErrors(sorted)
     ? { findings: sorted, locate }
-    : { value: value as unknown as Definition, findings: sorted, locate };
+    : { value: value as unknown as Definition, findings: sorted, locate, shop: shopTyped(file.value) };
 }
+
+const shopTyped = (value: Json): Json => (isObject(value) ? (value['shop'] ?? {}) : {});
 
 /** Most entries of one section that are looked at one by one (our default). */
 const MOST_ENTRIES = 2000;

@@ -115,14 +115,25 @@ function put(holder: Record<string | number, unknown>, path: JsonPath, value: un
   else put(holder[step] as Record<string | number, unknown>, rest, value);
 }
 
-/** A definition in a shop: its own `shop` stands over the shop's file, entry by entry. */
-export const inShop = (def: Definition, shop: ShopSpec): Definition => ({
-  ...def,
-  shop: merged(shop as unknown as Json, (def.shop ?? {}) as unknown as Json, () => undefined, ['shop']) as ShopSpec,
-});
+/**
+ * A definition in a shop: what its own file types under `shop` stands over the shop's file, entry by entry, and that over
+ * what the definition starts from: a shipped piece's reading is not this shop's.
+ */
+export function inShop(def: Definition, shop: ShopSpec, typed: Json = (def.shop ?? {}) as unknown as Json): Definition {
+  const over = (below: Json, above: Json): Json => merged(dated(below, above), above, () => undefined, ['shop']);
+  const below = over((def.shop ?? {}) as unknown as Json, shop as unknown as Json);
+  return { ...def, shop: over(below, typed) as ShopSpec };
+}
 
-/** Does a path under `shop` stand in the shop's file, and not in the definition? */
-export function standsInShop(path: JsonPath, def: Definition | undefined, shop: ShopSpec | undefined): boolean {
+/** A reading and its day say one thing: another reading without a day has none. */
+function dated(below: Json, above: Json): Json {
+  if (!isObject(below) || !isObject(above) || !('moisture' in above) || 'read' in above) return below;
+  const { read: _read, ...rest } = below;
+  return rest;
+}
+
+/** Does a path under `shop` stand in the shop's file, and not in what the definition's own file types there? */
+export function standsInShop(path: JsonPath, typed: unknown, shop: ShopSpec | undefined): boolean {
   if (path[0] !== 'shop' || shop === undefined) return false;
   const reach = (root: unknown): number => {
     let at: unknown = root;
@@ -132,5 +143,5 @@ export function standsInShop(path: JsonPath, def: Definition | undefined, shop: 
     }
     return path.length - 1;
   };
-  return reach(shop) > reach(def?.shop);
+  return reach(shop) > reach(typed);
 }

@@ -147,10 +147,10 @@ test('a fault of meaning is told where it stands: in the shop file, or in the de
 
 test('a path is the shop file’s only where the definition does not say it', () => {
   const shop = read(SHOP).value ?? {};
-  expect(standsInShop(['shop', 'kerf'], own, shop)).toBe(true);
-  expect(standsInShop(['shop', 'moisture'], own, shop)).toBe(false);
-  expect(standsInShop(['parts', 'kerf'], own, shop)).toBe(false);
-  expect(standsInShop(['shop', 'kerf'], own, undefined)).toBe(false);
+  expect(standsInShop(['shop', 'kerf'], own.shop, shop)).toBe(true);
+  expect(standsInShop(['shop', 'moisture'], own.shop, shop)).toBe(false);
+  expect(standsInShop(['parts', 'kerf'], own.shop, shop)).toBe(false);
+  expect(standsInShop(['shop', 'kerf'], own.shop, undefined)).toBe(false);
 });
 
 test('faults of structure and of form are told in one run', () => {
@@ -171,4 +171,16 @@ test('a wood is called as the shop calls it', () => {
   const stock = { ...own.stock, oak: { lumber: 'sample-oak', quarter: '4/4' } };
   const oak = resolvePiece(inShop({ ...own, stock }, shop)).value?.stocks['oak'];
   expect([oak?.material, oak?.name]).toEqual(['sample-oak', 'White oak, sample']);
+});
+
+test('the reading of a shipped piece is not that of the shop; its own file stands over both', () => {
+  const made = (more: object) => {
+    const r = readDefinition(JSON.stringify({ format: 1, from: 'base', ...more }), 'own.json', { shipped: () => CASE });
+    return inShop(r.value as Definition, read(SHOP).value ?? {}, r.shop).shop;
+  };
+  expect(made({})).toMatchObject({ moisture: 6, kerf: '1/16' });
+  // A reading without a day does not take the day of another.
+  expect(made({})?.read).toBeUndefined();
+  expect(made({ shop: { moisture: 9 } })).toMatchObject({ moisture: 9, kerf: '1/16' });
+  expect(made({ shop: { read: '2027-03-01' } })).toMatchObject({ moisture: 6, read: '2027-03-01' });
 });
