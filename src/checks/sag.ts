@@ -1,6 +1,6 @@
 import { width } from '../geom/box.js';
 import { nm } from '../lengths/length.js';
-import { quantity } from '../value/quantity.js';
+import { quantity, sayQuantity } from '../value/quantity.js';
 import { drawerPath, partBodies, partPath } from './bodies.js';
 import type { Check, CheckInput, Input, SagSpan } from './check.js';
 import { drawerRooms, type DrawerRoom } from './drawerRoom.js';
@@ -96,14 +96,20 @@ function singlesOf(f: Frame, j: Judged): Single[] {
     ...(sag > most && remedy !== undefined ? { remedy } : {}),
   });
   const { now, later, span } = settled;
-  return [
-    { code: 'sag-now', about: `sags ${where} at first`, ...against(now, span / FIRST, FIRST_SOURCE, 'fail') },
-    {
-      code: 'sag-later',
-      about: `sags ${where} in years`,
-      ...against(later, limit.over(span), limit.source, 'warning'),
-    },
-  ];
+  const put = borne.loads.find((l) => l.put === true)?.input.quantity;
+  const load = put ? `under ${sayQuantity(put, f.piece.units)}` : 'under what it bears';
+  const first: Single = {
+    code: 'sag-now',
+    about: `sags ${where} at first ${load}`,
+    ...against(now, span / FIRST, FIRST_SOURCE, 'fail'),
+  };
+  const years: Single = {
+    code: 'sag-later',
+    about: `sags ${where} in years ${load}`,
+    ...against(later, limit.over(span), limit.source, 'warning'),
+  };
+  // A drawer's bottom has one limit for both, and sags less at first.
+  return drawer ? [years] : [first, years];
 }
 
 const spanOf = ({ borne, settled, limit }: Judged): SagSpan => ({

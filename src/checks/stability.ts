@@ -302,7 +302,8 @@ function judged(s: Stance, c: Case, scope: Scope): Judgement {
       ],
     },
     ...(verdict === 'pass' ? {} : { remedy: remedyOf(s, c, b, scope) }),
-    touches: c.open ? [...new Set(s.drawers.map((d) => d.drawer.front))].sort() : [],
+    // The whole piece tips: no card of one part is the place for it.
+    touches: [],
     path: c.open && s.piece.drawers.length > 0 ? ['drawers'] : ['piece'],
   };
 }
