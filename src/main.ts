@@ -1,6 +1,5 @@
 #!/usr/bin/env node
-import yargs from 'yargs';
-import { hideBin } from 'yargs/helpers';
+import { readFileSync } from 'node:fs';
 
 /** Exit codes: 0 sound, 1 the piece is at fault, 2 usage or file trouble, 70 our own bug. */
 type Format = 'text' | 'json';
@@ -16,7 +15,27 @@ const EXAMPLE = `benchpacket turns a definition of a piece of furniture into its
   benchpacket build my-nightstand.jsonc --out out
 `;
 
+/**
+ * The help as yargs prints it, kept as a text: yargs takes longer to load than all else that help needs. `npm run help`
+ * writes it, and a test compares.
+ */
+const HELP = new URL('../templates/help.txt', import.meta.url);
+function keptHelp(argv: readonly string[]): string | undefined {
+  if (argv.length > 1 || (argv.length === 1 && argv[0] !== '--help')) return undefined;
+  try {
+    return readFileSync(HELP, 'utf8');
+  } catch {
+    return undefined;
+  }
+}
+
 async function main(argv: readonly string[]): Promise<number> {
+  const help = keptHelp(argv);
+  if (help !== undefined) {
+    process.stdout.write(help);
+    return 0;
+  }
+  const { default: yargs } = await import('yargs');
   let code: Promise<number> = Promise.resolve(0);
   const start = (job: () => Promise<number>): void => {
     code = job();
@@ -76,6 +95,8 @@ async function main(argv: readonly string[]): Promise<number> {
       (y) => y.positional('of', { choices: ['piece', 'shop'] as const, default: 'piece' as const }),
       (a) => start(async () => (await commands()).printSchema(a.of)),
     )
+    .locale('en')
+    .wrap(80)
     .strict()
     .recommendCommands()
     .demandCommand(0)
@@ -94,7 +115,7 @@ async function main(argv: readonly string[]): Promise<number> {
 
 class UsageError extends Error {}
 
-main(hideBin(process.argv)).then(
+main(process.argv.slice(2)).then(
   (code) => {
     process.exitCode = code;
   },
