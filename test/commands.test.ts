@@ -72,6 +72,18 @@ describe('commands', () => {
     expect((await run(['schema'])).out.trim()).toBe(
       readFileSync(join(root, 'templates', 'piece.schema.json'), 'utf8').trim(),
     );
+    expect((await run(['schema', 'shop'])).out.trim()).toBe(
+      readFileSync(join(root, 'templates', 'shop.schema.json'), 'utf8').trim(),
+    );
+  });
+  it('--shop: faults of the shop are told in its file; one that is not there is trouble', async () => {
+    const sample = readFileSync(join(root, 'templates', 'shop', 'sample-shop.jsonc'), 'utf8');
+    writeFileSync(join(dir, 'shop.jsonc'), sample.replace('"lift": 50', '"lift": 5000'));
+    const bad = await run(['check', stand, '--shop', 'shop.jsonc'], { NO_COLOR: '1' });
+    expect(bad.code).toBe(1);
+    const line = sample.split('\n').findIndex((l) => l.includes('"lift"')) + 1;
+    expect(bad.err).toContain(`shop.jsonc:${line}:11: error[number-given]`);
+    expect((await run(['check', stand, '--shop', 'none.jsonc'])).code).toBe(2);
   });
   it('exit codes: 2 for usage and files, 1 for the piece', async () => {
     expect((await run(['bild', 'x.jsonc'])).code).toBe(2);
