@@ -11,7 +11,7 @@ import { writePdf } from '../../src/report/pdf.js';
 import { makeSolids } from '../../src/solids/make.js';
 import { parseCallout, sayCuts } from '../../src/words/callout.js';
 import { frameOf } from '../../src/words/frame.js';
-import type { BoxCut, TenonCut } from '../../src/words/cut.js';
+import type { BoxCut, Cut, TenonCut } from '../../src/words/cut.js';
 import { byMark, pieceOf } from './pieces.js';
 
 /** Legs that splay 8 degrees seen from the front and 6 from the side, tenoned into the seat; stretchers tenoned into the legs. */
@@ -69,6 +69,19 @@ describe('splayed stool', () => {
     const sheets = cardSheets({ piece: stool, solids, faces });
     const pdf = await writePdf(sheets, { faces, title: 'stool', date: '2027-02-01', hash: 'abc' });
     expect(proveCards(pdf, stool, solids, kernel).map((f) => `${f.code} ${f.message}`)).toEqual([]);
+    // The same cards against a stool one of whose mortises leans 1 mm more, and one with a shoulder a degree steeper.
+    const wrong = (change: (c: Cut) => Cut) => {
+      const parts = stool.parts.map((p) => (p.mark === 'L1' || p.mark === 'R1' ? { ...p, cuts: p.cuts.map(change) } : p));
+      const piece = { ...stool, parts };
+      const made = makeSolids(piece, kernel).value ?? solids;
+      return proveCards(pdf, piece, made, kernel).map((f) => `${f.code} ${f.touches?.[0]}`);
+    };
+    const more = (c: Cut): Cut =>
+      c.shape === 'box' ? { ...c, slants: (c.slants ?? []).map((x) => ({ ...x, by: x.by + 1_000_000 })) } : c;
+    expect(wrong(more)).toContain('proof-card-cuts leg_fl');
+    const steeper = (c: Cut): Cut =>
+      c.shape === 'tenon' && c.slope ? { ...c, slope: [c.slope[0], c.slope[1], c.slope[2] + Math.sign(c.slope[0]) * 0.0175] } : c;
+    expect(wrong(steeper)).toContain('proof-card-differs front');
   });
   it('its callouts are read back as the cuts that they were', () => {
     for (const part of stool.parts) {
