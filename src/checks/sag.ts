@@ -81,6 +81,7 @@ function singlesOf(f: Frame, j: Judged): Single[] {
   const remedy = passes(settled, limit) ? undefined : remedyOf(f, j);
   const touches = [part, ...settled.stretch.tied.map((m) => m.part)].map((p) => p.id);
   const common = { marks: [part.mark], touches, path: drawer ? drawerPath(drawer) : partPath(part) };
+  const resting = settled.stretch.supports === 'rests' && !settled.stretch.low;
   const against = (
     sag: number,
     most: number,
@@ -92,7 +93,11 @@ function singlesOf(f: Frame, j: Judged): Single[] {
     figure: quantity('fine', fine(sag)),
     limit: quantity('fine', fine(most)),
     margin: ratio(most, sag),
-    worked: { rule: RULE, sources: [source, 'Wood Handbook, FPL-GTR-282, equation 9-2'], inputs: inputsOf(f, j) },
+    worked: {
+      rule: resting ? `${RULE}; nothing known bears it: taken to rest at its ends` : RULE,
+      sources: [source, 'Wood Handbook, FPL-GTR-282, equation 9-2'],
+      inputs: inputsOf(f, j),
+    },
     ...(sag > most && remedy !== undefined ? { remedy } : {}),
   });
   const { now, later, span } = settled;
@@ -145,7 +150,7 @@ export const sag: Check = {
     const { piece } = input;
     const bodies = partBodies(input);
     const rooms = drawerRooms(piece, bodies);
-    const f = frameOf(piece);
+    const f = frameOf(piece, bodies);
     const all = flow(f, bodies, rooms).bends;
     const judged = all
       .filter((b) => b.loads.length > 0 || b.stretches.some((t) => t.tied.length > 0))

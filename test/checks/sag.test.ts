@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { CheckInput, Judgement, SagSpan } from '../../src/checks/check.js';
 import { partBodies } from '../../src/checks/bodies.js';
@@ -214,6 +215,14 @@ describe('what holds and what helps', () => {
     const { now } = await sagOf(shelf({ parts: { ...cut, ...lap }, joints: housed }));
     expect(now).toBeGreaterThan(plain.now * 1.05);
   });
+  it('a seat on splayed legs spans between their heads, not their feet', async () => {
+    const text = readFileSync(new URL('../specimens/small/splayed-stool.jsonc', import.meta.url), 'utf8');
+    const r = ran(sag, await inputOf(text));
+    const span = (spans(r).find((s) => s.subject === 'S1')?.span ?? 0) / IN;
+    // Heads 3 in from either end of 16 in, about an inch and a half wide.
+    expect(span).toBeGreaterThan(16 - 6 - 2);
+    expect(span).toBeLessThan(16 - 6);
+  });
   it('what juts out is held at one end', async () => {
     const def = {
       measures: { W: '40' },
@@ -310,7 +319,7 @@ describe('loads go down', () => {
     '%s: what comes to rest is what was put on and weighs',
     async (name) => {
       const input = await shippedInput(name);
-      const f = frameOf(input.piece);
+      const f = frameOf(input.piece, partBodies(input));
       const bodies = partBodies(input);
       const rooms = drawerRooms(input.piece, bodies);
       const { bends, rest } = flow(f, bodies, rooms);
@@ -351,14 +360,14 @@ describe('loads go down', () => {
     });
     const r = ran(sag, input);
     expect(find(r, 'sag-now', 'S1').worked.inputs.map((i) => i.name)).toContain('somebody sits down');
-    const f = frameOf(input.piece);
+    const f = frameOf(input.piece, partBodies(input));
     const seat = f.members.find((m) => m.part.id === 's');
     expect(seat && stretchesOf(f, seat).filter((s) => s.supports === 'rests').length).toBe(1);
     expect(f.members.filter((m) => onFloor(f, m))).toHaveLength(4);
   });
   it('a drawer on slides hangs on the divider, and so on the rail under it', async () => {
     const chest = await shippedInput('tall-chest');
-    const f = frameOf(chest.piece);
+    const f = frameOf(chest.piece, partBodies(chest));
     const bodies = partBodies(chest);
     const rooms = drawerRooms(chest.piece, bodies);
     const rail = flow(f, bodies, rooms).bends.find((b) => b.member.part.id === 'rail_1');

@@ -1,8 +1,9 @@
 import { AXES, type Axis } from '../../geom/axis.js';
-import type { Box3 } from '../../geom/box.js';
+import { byAxis, type Box3, type Span } from '../../geom/box.js';
 import { mm } from '../../lengths/length.js';
 import type { Joint, Part, Piece } from '../../piece/piece.js';
 import { panelOf, woodOf } from '../../wood/material.js';
+import type { PartBody } from '../bodies.js';
 import { contactOf, standing, type Contact, type Standing } from '../standing.js';
 
 /** A level axis of the piece. */
@@ -10,10 +11,10 @@ export type Level = 0 | 1;
 export const LEVEL: readonly Level[] = [0, 1];
 export const across = (a: Level): Level => (a === 0 ? 1 : 0);
 
-/** A square part as it stands in the frame that bears loads. Boxes in nm, piece axes. */
+/** A part as it stands in the frame that bears loads; one that leans only bears. Boxes in nm, piece axes. */
 export interface Member {
   readonly part: Part;
-  readonly at: Standing;
+  readonly at?: Standing;
   readonly box: Box3;
   /** Lies flat (its thickness upright) or on its edge; neither for what stands upright. */
   readonly lies: 'flat' | 'on edge' | 'upright';
@@ -84,9 +85,26 @@ const middleUp = (m: Member): number => (m.box[2][0] + m.box[2][1]) / 2;
 /** Faces this near to one another touch, nm. */
 const TOUCH = mm(0.01);
 
+/** A leg that leans: its box is that of its solid, and it bears where its upper end is. */
+const leaning = ({ part, bounds }: PartBody): Member => ({ part, box: nmBox(bounds), lies: 'upright' });
+/** A box of mm in nm. */
+export const nmBox = (b: Box3): Box3 => byAxis((a) => [mm(b[a][0]), mm(b[a][1])] as const) as Box3;
+/** Where the points of a leaning part that reach up to a member stand in plan. */
+function headUnder(upper: Member, body: PartBody): Contact | undefined {
+  const bottom = upper.box[2][0];
+  const near = body.points.filter((p) => mm(p[2]) >= bottom - TOUCH);
+  if (near.length === 0 || body.bounds[2][0] * 1e6 >= bottom) return undefined;
+  const over = (a: Level): Span => {
+    const at = near.map((p) => mm(p[a]));
+    return [Math.max(upper.box[a][0], Math.min(...at)), Math.min(upper.box[a][1], Math.max(...at))];
+  };
+  return { at: [over(0), over(1), [bottom, bottom]], normal: { axis: 2, side: -1 } };
+}
+
 /** The frame: who bears whom. A joint counts by what it resists, never by its kind; a part on another bears without one. */
-export function frameOf(piece: Piece): Frame {
-  const members = piece.parts.flatMap((p) => memberOf(p) ?? []);
+export function frameOf(piece: Piece, bodies: readonly PartBody[]): Frame {
+  const members = bodies.map((b) => memberOf(b.part) ?? leaning(b));
+  const bodyOf = new Map(bodies.map((b) => [b.part.id, b]));
   const byId = new Map(members.map((m) => [m.part.id, m]));
   const touches: Touch[] = [];
   const beside: Beside[] = [];
@@ -94,6 +112,13 @@ export function frameOf(piece: Piece): Frame {
   for (const joint of piece.joints) {
     const [e, r] = [byId.get(joint.entering), byId.get(joint.receiving)];
     if (!e || !r || e === r) continue;
+    const [lean, other] = e.at ? [r, e] : [e, r];
+    const body = lean.at ? undefined : bodyOf.get(lean.part.id);
+    if (body) {
+      const head = other.at && headUnder(other, body);
+      if (head) touches.push({ upper: other, lower: lean, contact: head, joint });
+      continue;
+    }
     const contact = contactOf(e.box, r.box);
     if (!contact) continue;
     joined.add(`${e.part.id} ${r.part.id}`).add(`${r.part.id} ${e.part.id}`);
@@ -104,7 +129,8 @@ export function frameOf(piece: Piece): Frame {
     if (fast || contact.normal?.axis === 2)
       beside.push({ a: e, b: r, contact, glued: fast && traits.glue === 'long-long' });
   }
-  for (const bare of bareTouches(members, joined)) {
+  const square = members.filter((m) => m.at !== undefined);
+  for (const bare of bareTouches(square, joined)) {
     touches.push(bare);
     beside.push({ a: bare.upper, b: bare.lower, contact: bare.contact, glued: false });
   }

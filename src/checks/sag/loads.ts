@@ -10,7 +10,7 @@ import { contactOf } from '../standing.js';
 import { GRAVITY } from '../tipping.js';
 import type { Input } from '../check.js';
 import { quantity } from '../../value/quantity.js';
-import { LEVEL, type Frame, type Member } from './frame.js';
+import { LEVEL, nmBox, type Frame, type Member } from './frame.js';
 
 const POUND = 0.45359237;
 const PSF = (POUND * GRAVITY) / 0.3048 ** 2;
@@ -67,7 +67,6 @@ function covers(f: Frame, m: Member, rooms: readonly DrawerRoom[]): boolean {
   const lying = f.members.filter((o) => o !== m && o.lies === 'flat' && o.part.drawer === undefined);
   return lying.some((o) => over(o.box)) || rooms.some((r) => over(nmBox(r.bounds)));
 }
-const nmBox = (b: Box3): Box3 => b.map(([lo, hi]) => [mm(lo), mm(hi)]) as unknown as Box3;
 
 /** What is put on a part by use: as said, else the published figure for what it is. */
 export function useLoads(f: Frame, m: Member, rooms: readonly DrawerRoom[]): Load[] {

@@ -35,6 +35,7 @@ function takenBy(cut: Cut, size: (a: Axis) => number): Box3 | undefined {
 /** What is taken from a member, in piece axes, nm, within its shoulder box. */
 export function takenFrom(m: Member): Box3[] {
   const { part, at, box } = m;
+  if (!at) return [];
   const size = (a: Axis): number => part.size[a].value;
   return part.cuts.flatMap((cut): Box3[] => {
     const own = takenBy(cut, size);
