@@ -1,7 +1,7 @@
 import { partBodies } from './bodies.js';
 import type { Check, CheckInput, CheckResult } from './check.js';
 import { drawerRooms } from './drawerRoom.js';
-import { bitesOf, endGrain, share, tip } from './fixings/bite.js';
+import { bitesOf, endGrain, share, tip, unjudged } from './fixings/bite.js';
 import { pilot, screwTable } from './fixings/holes.js';
 import { slideLoad, slideScrews } from './fixings/slides.js';
 import { topFixings } from './fixings/tops.js';
@@ -23,6 +23,7 @@ export const fixings: Check = {
     const rooms = drawerRooms(piece, partBodies(input));
     const singles: Single[] = [
       ...bites.flatMap((b) => [tip(b, piece), share(b, piece), ...endGrain(b, piece), ...pilot(b, piece)]),
+      ...unjudged(piece, bites),
       ...rooms.flatMap((room) => [...slideLoad(room, piece), ...slideScrews(room, piece, bites)]),
       ...topFixings(piece, stands, bites, (part) => masses.get(part) ?? 0),
     ];

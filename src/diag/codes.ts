@@ -152,6 +152,7 @@ export const CODES = {
   'screw-sink': 'the head of a screw is sunk right through',
   'screw-through': 'a screw would come out of the far face',
   'screw-tip': 'the point of a screw comes near a face',
+  'screw-unjudged': 'a screw of which nothing is said, since a part of it leans',
   'screw-unread': 'the name of a screw cannot be read',
   'section-missing': 'a leaning part without its section',
   'shape-run': 'a shape runs beyond its part',

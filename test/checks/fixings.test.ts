@@ -70,6 +70,25 @@ describe('points and bite', () => {
     // Three times what is under the head would be 2 1/4; 3/4 + 3/4 - 1/8 fits.
     expect(j.remedy).toBe('Take a screw up to 1 3/8 long.');
   });
+  it('in a part that leans nothing is said of it, and that is told', async () => {
+    const input = await underTop({ sink: '1/8', count: 3 });
+    const parts = input.piece.parts.map((p) =>
+      p.id === 'top'
+        ? {
+            ...p,
+            place: {
+              ...p.place,
+              rotation: [
+                [1, 0, 0],
+                [0, 0.8, -0.6],
+                [0, 0.6, 0.8],
+              ] as const,
+            },
+          }
+        : p,
+    );
+    expect(bad({ ...input, piece: { ...input.piece, parts } })).toEqual(['note screw-unjudged R1 T1']);
+  });
   it('end grain is flagged; turned across it is silent', async () => {
     const cap = (grain: string): Promise<CheckInput> =>
       inputOf({

@@ -176,6 +176,29 @@ export function share(b: Bite, piece: Piece): Single {
   };
 }
 
+/** Screws of which nothing is said: the part that holds them leans, or they pass it by. Told, by the joint. */
+export function unjudged(piece: Piece, bites: readonly Bite[]): Single[] {
+  const judged = new Set(bites.map((b) => b.body.id));
+  return piece.hardware.flatMap((body): Single[] => {
+    const { screw } = body;
+    if (!screw || judged.has(body.id)) return [];
+    const parts = piece.parts.filter((p) => [screw.clamps, screw.holds].includes(p.id));
+    const joint = piece.joints.find((j) => body.id.startsWith(`${j.id}.`));
+    return [
+      {
+        code: 'screw-unjudged',
+        verdict: 'note',
+        about: `${body.name} is not judged where a part leans, length`,
+        figure: quantity('length', screw.length),
+        worked: { rule: 'length of the screw', sources: ['square parts only'], inputs: [] },
+        marks: parts.length > 0 ? parts.map((p) => p.mark) : [body.id],
+        touches: [...(joint ? [joint.id] : []), ...parts.map((p) => p.id)],
+        path: joint ? jointPath(piece, joint) : ['joints'],
+      },
+    ];
+  });
+}
+
 /** Screws in end grain are flagged: tests give them about three quarters of side grain, but without any reliance. */
 export function endGrain(b: Bite, piece: Piece): Single[] {
   if (!b.endGrain) return [];
