@@ -67,7 +67,7 @@ export function slidesOf(sizes: DrawerSizes, plan: DrawerPlan, context: Componen
         notes: [
           'measure first: have the slides',
           `screws ${casing}; where slides stand on both faces, ${boxing}, or they meet`,
-          'front screw in a round hole, the others in the middle of the lengthwise slots',
+          'front screw in a round hole, the others in mid-slot',
         ],
       },
     });
@@ -84,7 +84,7 @@ export function slidesOf(sizes: DrawerSizes, plan: DrawerPlan, context: Componen
         over: [over[0] + lap, over[1] - lap],
         notes: [
           'measure first: have the slides',
-          'front end of the slide flush with the front of the box',
+          'slide flush with the front of the box',
           `screws ${boxing}; a longer one comes through`,
         ],
       },

@@ -170,7 +170,7 @@ export function drawerParts(
     status: 'fit to the piece',
     statusWhy: 'from the box, put together dry',
     faceWords: { ...STANDING, top: 'INSIDE', bottom: 'OUTSIDE' },
-    reference: { face: 'top', edge: 'front', end: 'left' },
+    reference: { face: 'top', edge: 'left', end: 'front' },
   };
   const members = integral
     ? [front, side('left'), side('right'), boxBack, bottom]

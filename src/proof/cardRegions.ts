@@ -7,8 +7,9 @@ export interface CardText {
 }
 /** Strings whose baselines differ by less than this stand in one line, mm. */
 const LINE = 0.5;
-/** A half card is this wide, mm. */
+/** A half card is this wide, the words' column of a full one this wide, mm. */
 const HALF = 116;
+const COLUMN = 126;
 
 interface Heading {
   readonly x: number;
@@ -55,7 +56,8 @@ function region(all: readonly PdfText[], heading: Heading): PdfText[] {
   const own = measures.find((m) => m.x > heading.x - 1 && m.x < heading.x + HALF);
   if (own) return all.filter((t) => t.x > heading.x - 1 && t.x < heading.x + HALF);
   const head = measures[0]?.y ?? 0;
-  return all.filter((t) => (below(t) ? t.x > heading.x - 1 : t.y < head + LINE));
+  const column = (t: PdfText): boolean => t.x > heading.x - 1 && t.x < heading.x + COLUMN;
+  return all.filter((t) => (below(t) ? column(t) : t.y < head + LINE));
 }
 /** Lines from the top, each from the left. */
 function read(texts: readonly PdfText[]): string {

@@ -33,14 +33,18 @@ const SCRIBE = 'Scribe from the mate; the figures are for checking.';
 /** The callouts of a part, trial first, then in the order they are made (rank, then as the part lists them). */
 export function sayCuts(part: PartLike, cuts: readonly Cut[], ctx: CalloutContext): Callout[] {
   const frame = frameOf(part, ctx.units);
-  const trials = [...new Set(cuts.flatMap((c) => (c.trial === undefined ? [] : [c.trial])))];
+  // A groove or a dado is tried in the offcut at hand; only a joint that is set up for is worth a row of its own.
+  const trials = [...new Set(cuts.flatMap((c) => (c.trial === undefined || c.shape === 'box' ? [] : [c.trial])))];
   const first = trials.map((words) =>
     sayTrial(
       words,
       cuts.filter((c) => c.trial === words).map((c) => c.id),
     ),
   );
-  const rows = [...first, ...grouped(cuts, frame).map((g) => sayGroup(g, frame, { ...ctx, cuts }))];
+  const groups = grouped(cuts, frame);
+  const numbers = new Map(groups.flatMap((g, i) => g.map((c) => [c.id, first.length + i + 1] as const)));
+  const numberOf = (id: string): number => numbers.get(id) ?? 0;
+  const rows = [...first, ...groups.map((g) => sayGroup(g, frame, { ...ctx, cuts, numberOf }))];
   return rows.map((row, i) => ({ ...row, number: i + 1 }));
 }
 const stop = (words: string): string => (/[.!?]$/.test(words) ? words : `${words}.`);
@@ -65,11 +69,14 @@ function sayGroup(group: readonly Cut[], f: Frame, ctx: SayContext): Omit<Callou
   const said = wordsOf(c).print(shared && !own ? group.map((g) => ({ ...g, mates: [] })) : group, f, ctx);
   const mates = [...new Set(group.flatMap((g) => g.mates))];
   const placed = c.shape === 'box' || c.shape === 'dovetail' || c.shape === 'bore' || c.shape === 'mark';
-  const beside = own || (!shared && placed);
+  const beside = own || (!shared && placed && !said.asAnother);
   const runs: Piece[] = [...said.runs];
   if (!beside && mates.length > 0) runs.push(t(' For '), b(marks(mates, ctx)), t('.'));
   if (c.scribe) runs.push(t(' '), b('Scribe'), t(SCRIBE.slice(6)));
   runs.push(...sayGlue(c.glue));
+  const dry =
+    c.shape === 'box' && c.trial !== undefined && !(c.notes ?? []).some((n) => n.includes('in an offcut first'));
+  if (dry) runs.push(t(` In an offcut first: ${stop(c.trial as string)}`));
   for (const note of c.notes ?? []) runs.push(t(` ${stop(note.slice(0, 1).toUpperCase() + note.slice(1))}`));
   const all = merged(runs);
   return { name: said.name.replace(/,$/, ''), runs: all, text: plain(all), cuts: group.map((g) => g.id), mates };
@@ -82,9 +89,22 @@ function sayGlue(glue: Glue | undefined): Piece[] {
   return [t(' '), b('Glue'), t(` ${stop(`${glue.where}${not}`)}`)];
 }
 
-/** Reads one printed callout back, whatever its line breaks; undefined when it is not in the grammar. A trial gives no cuts. */
-export function parseCallout(text: string, frame: Frame): ParsedCallout | undefined {
-  const r = new Reader(normalise(text), frame);
+/** Reads a card's callouts, numbered from 1, one after another: a later one may be `as cut 2`. Undefined where unread. */
+export function parseCallouts(texts: readonly string[], frame: Frame): (ParsedCallout | undefined)[] {
+  const out: (ParsedCallout | undefined)[] = [];
+  for (const text of texts) out.push(parseCallout(text, frame, (n) => out[n - 1]?.cuts));
+  return out;
+}
+/**
+ * Reads one printed callout back, whatever its line breaks; undefined when it is not in the grammar. A trial gives no cuts.
+ * `earlier`: the cuts of a callout before it, by its number.
+ */
+export function parseCallout(
+  text: string,
+  frame: Frame,
+  earlier: (n: number) => readonly BareCut[] | undefined = () => undefined,
+): ParsedCallout | undefined {
+  const r = new Reader(normalise(text), frame, earlier);
   if (r.take('Trial first,')) return { cuts: [], scribe: false };
   for (const words of Object.values(SHAPES)) {
     const cuts = r.attempt(() => words.parse(r) as readonly BareCut[] | undefined);
@@ -99,7 +119,9 @@ function parseTail(r: Reader, cuts: readonly BareCut[]): ParsedCallout {
   });
   const scribe = r.take(SCRIBE);
   const glue = parseGlue(r.rest());
-  const mated = common ? cuts.map((c): BareCut => ({ ...c, mates: common })) : cuts;
+  // Cuts that are said as another's have its mates, as far as they are named again.
+  const own = (c: BareCut): readonly string[] => (r.asAnother ? c.mates.filter((m) => common?.includes(m)) : (common ?? c.mates)); // prettier-ignore
+  const mated = cuts.map((c): BareCut => ({ ...c, mates: own(c) }));
   return { cuts: mated, scribe, ...(glue ? { glue } : {}) };
 }
 function parseGlue(rest: string): Glue | undefined {

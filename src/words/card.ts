@@ -2,8 +2,9 @@ import { AXES, faceAxis, faceOf, opposite } from '../geom/axis.js';
 import type { Axis, Face } from '../geom/axis.js';
 import { byAxis } from '../geom/box.js';
 import type { Units } from '../lengths/length.js';
-import { parseCallout } from './callout.js';
+import { parseCallouts } from './callout.js';
 import type { Callout, ParsedCallout } from './callout.js';
+import type { Cut } from './cut.js';
 import { readFigure } from './figure.js';
 import { blankSize, called, frameOf } from './frame.js';
 import type { Frame, PartLike } from './frame.js';
@@ -26,6 +27,7 @@ export interface ParsedCard {
   readonly unread: readonly string[];
 }
 export interface CardPart extends PartLike {
+  readonly cuts?: readonly Cut[];
   readonly mark: string;
   readonly hand?: 'left' | 'right';
 }
@@ -44,19 +46,24 @@ export function sayReference(part: PartLike, units: Units): string {
   const { face, edge, end } = part.reference;
   return [face, edge, end].map((x) => called(f, x)).join(' · ');
 }
-/** The row that says over-all size by direction: `7/8 thick, OUTSIDE to INSIDE; 19 wide, FRONT to BACK; ...`. */
-export function saySize(part: CardPart, units: Units): Piece[] {
+/**
+ * The row that says which way each of the three sizes runs, thick × wide × long: `7/8 OUTSIDE–INSIDE × 19 FRONT–BACK × 41 1/8
+ * BOTTOM–TOP`. `shoulder`: says the size between shoulders too.
+ */
+export function saySize(part: CardPart, units: Units, shoulder = true): Piece[] {
   const f = frameOf(part, units);
   const unit = units === 'mm' ? ', mm' : '';
   const hand = part.hand === undefined ? '' : ` ${part.hand.toUpperCase()}`;
-  const one = (a: Axis, word: string): string =>
-    `${fig(f, blankSize(f, a))} ${word}, ${f.words[faceOf(a, -1)]} to ${f.words[faceOf(a, 1)]}`;
-  const all = [one(f.thickness, 'thick'), one(f.width, 'wide'), one(f.length, 'long')].join('; ');
+  const one = (a: Axis): string => `${fig(f, blankSize(f, a))} ${f.words[faceOf(a, -1)]}–${f.words[faceOf(a, 1)]}`;
+  const all = [f.thickness, f.width, f.length].map(one).join(' × ');
   const grown = AXES.filter((a) => part.growth[a][0] !== 0 || part.growth[a][1] !== 0);
-  const shoulder = grown.map((a) => fig(f, part.size[a].value)).join(' and ');
-  const last = grown.length === 0 ? '' : `; shoulder to shoulder ${shoulder}`;
+  const between = grown.map((a) => fig(f, part.size[a].value)).join(' and ');
+  const last = grown.length === 0 || !shoulder ? '' : `; ${sayBetween(part)} ${between}`;
   return [b(part.mark), t(`${hand}${unit}: ${all}${last}.`)];
 }
+/** Between shoulders or base lines where the part has any, else what is seen of it between its mates. */
+export const sayBetween = (part: { readonly cuts?: readonly Cut[] }): string =>
+  part.cuts?.some((c) => c.shape === 'tenon' || c.shape === 'tails') ? 'shoulder to shoulder' : 'in the clear';
 /** All of a card's words that a rebuild needs, as plain text in reading order. */
 export function cardText(part: CardPart, callouts: readonly Callout[], units: Units): string {
   const hand = part.hand === undefined ? '' : ` ${part.hand.toUpperCase()}`;
@@ -88,7 +95,7 @@ export function parseCard(text: string, words?: Readonly<Record<Face, string>>):
   const refs = [reference.face, reference.edge, reference.end];
   const frame: Frame = { ...sized, datum: byAxis((a) => refs.find((x) => faceAxis(x) === a) ?? faceOf(a, -1)) };
   const texts = split(all.slice(cutsAt + CUTS_HEADING.length, row.index));
-  const callouts = texts.map((x) => parseCallout(x, frame));
+  const callouts = parseCallouts(texts, frame);
   const unread = callouts.flatMap((c, i) => (c ? [] : [`${i + 1} ${texts[i]}`]));
   const read = callouts.filter((c) => c !== undefined);
   const hand = row[2] === undefined ? undefined : row[2] === 'LEFT' ? 'left' : 'right';
@@ -128,15 +135,15 @@ const PLAIN: Readonly<Record<string, Face>> = {
 };
 type Sized = Omit<Frame, 'datum'>;
 function readSizes(text: string, units: Units, hint?: Readonly<Record<Face, string>>): Sized | undefined {
-  const found = [...text.matchAll(/([\d/. ()]+?) (thick|wide|long), (.+?) to (.+?)(?=;|$)/g)];
-  const rows = found.map((m) => ({ size: readFigure((m[1] as string).trim(), units), is: m[2], lo: m[3], hi: m[4] }));
+  const found = [...text.matchAll(/(?:^|×) ?([\d/. ()]+?) ([^\d×]+?) ?– ?([^×;]+?)(?= ?(?:×|;|$))/g)];
+  const rows = found.map((m) => ({ size: readFigure((m[1] as string).trim(), units), lo: m[2], hi: m[3] }));
   if (rows.length !== 3 || rows.some((r) => r.size === undefined)) return undefined;
   const axes = rows.map((r) => axisOf(r.lo as string, r.hi as string, hint));
   const free = AXES.filter((a) => !axes.includes(a));
   const settled = axes.map((a) => a ?? (free.shift() as Axis));
   if (new Set(settled).size !== 3) return undefined;
   const of = (a: Axis): (typeof rows)[number] => rows[settled.indexOf(a)] as (typeof rows)[number];
-  const is = (word: string): Axis => settled[rows.findIndex((r) => r.is === word)] as Axis;
+  const [thickness, width, length] = settled as [Axis, Axis, Axis];
   const words = Object.fromEntries(
     AXES.flatMap((a) => [
       [faceOf(a, -1), of(a).lo as string],
@@ -144,7 +151,7 @@ function readSizes(text: string, units: Units, hint?: Readonly<Record<Face, stri
     ]),
   ) as Record<Face, string>;
   const blank = byAxis((a) => [0, of(a).size as number] as const);
-  return { words, blank, thickness: is('thick'), width: is('wide'), length: is('long'), units };
+  return { words, blank, thickness, width, length, units };
 }
 function axisOf(lo: string, hi: string, hint?: Readonly<Record<Face, string>>): Axis | undefined {
   if (hint) return AXES.find((a) => hint[faceOf(a, -1)] === lo && hint[faceOf(a, 1)] === hi);

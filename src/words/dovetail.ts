@@ -46,6 +46,8 @@ export const dovetailWords: ShapeWords<DovetailCut> = {
     const name = heading(NAMES[c.as], group.length);
     const centred = even(f, c);
     const pass = centred ? secondPass(group, ctx.cuts ?? [], f) : undefined;
+    const again = pass ? sayAgain(group, pass, f, ctx) : undefined;
+    if (again) return { name, runs: [b(name), t(` ${again}`)], asAnother: true };
     const places = group.map((g) => ({
       span: pass ? moved(g.atFace, -pass.by) : g.atFace,
       mates: group.length > 1 ? g.mates : [],
@@ -70,6 +72,44 @@ export const dovetailWords: ShapeWords<DovetailCut> = {
   },
   parse: parseDovetail,
 };
+
+/** `across INSIDE face: as cut 2, guide moved .010 toward BOTTOM end; from BACK edge ...`: where all else is that cut's. */
+function sayAgain(
+  group: readonly DovetailCut[],
+  pass: { readonly by: number; readonly words: string },
+  f: Frame,
+  ctx: SayContext,
+): string | undefined {
+  const c = group[0] as DovetailCut;
+  const { numberOf } = ctx;
+  const sockets = (ctx.cuts ?? []).filter((s): s is DovetailCut => s.shape === 'dovetail' && s.as === 'socket');
+  const same = (s: DovetailCut, g: DovetailCut): boolean =>
+    s.face === g.face && s.run === g.run && s.depth === g.depth && s.bit?.width === g.bit?.width && s.bit?.angle === g.bit?.angle &&
+    [0, 1].every((i) => s.atFace[i as 0] + pass.by === g.atFace[i as 0] && s.atFloor[i as 0] + pass.by === g.atFloor[i as 0]); // prettier-ignore
+  const first = numberOf && sockets.find((s) => same(s, c));
+  if (!first) return undefined;
+  const n = numberOf(first.id);
+  const all = sockets.filter((s) => numberOf(s.id) === n);
+  if (all.length !== group.length || !all.every((s) => group.some((g) => same(s, g)))) return undefined;
+  const words = pass.words.replace(/^second pass, /, '').replace(/; $/, '');
+  const over = runClause(f, c).map((p) => p.text).join(''); // prettier-ignore
+  return `across ${called(f, c.face)}: as cut ${n}, ${words}; ${over}.`;
+}
+/** Reads `sayAgain` after the face: the earlier cut's sockets, moved, over another run. */
+function parseAgain(r: Reader, as: DovetailCut['as'], face: Face): readonly Bare<DovetailCut>[] | undefined {
+  const n = as === 'ease' && r.take('as cut') ? r.number() : undefined;
+  const first = n === undefined ? undefined : r.earlier(n);
+  const sockets = (first ?? []).filter((c): c is Bare<DovetailCut> => c.shape === 'dovetail' && c.face === face);
+  const found: Found = {};
+  if (sockets.length === 0 || !r.take(', guide moved') || !readMove(r, found) || !r.take(';')) return undefined;
+  const { toward, by: size } = found.moved as { toward: Face; by: number };
+  const run = (sockets[0] as Bare<DovetailCut>).run;
+  const along = r.take('right across') ? fullRun(r.frame, run) : readSpan(r);
+  if (along?.axis !== run || faceAxis(toward) !== sockets[0]?.taper || !r.take('.')) return undefined;
+  const by = faceSign(toward) * size;
+  r.asAnother = true;
+  return sockets.map((s) => ({ ...s, as, runSpan: spanOf(along), atFace: moved(s.atFace, by), atFloor: moved(s.atFloor, by) })); // prettier-ignore
+}
 
 const moved = (s: Span, by: number): Span => [s[0] + by, s[1] + by];
 /**
@@ -194,6 +234,8 @@ function parseDovetail(r: Reader): readonly Bare<DovetailCut>[] | undefined {
   if (face === undefined) return undefined;
   const open = r.take('and') ? r.face() : undefined;
   if (!r.take(':')) return undefined;
+  const again = r.attempt(() => parseAgain(r, as, face));
+  if (again) return again;
   const found: Found = {};
   do if (!readClause(r, found)) return undefined;
   while (r.take(';'));

@@ -3,6 +3,7 @@ import type { Face } from '../geom/axis.js';
 import { FIGURE, readFigure } from './figure.js';
 import { facesByWord } from './frame.js';
 import type { Frame } from './frame.js';
+import type { BareCut } from './say.js';
 
 const escape = (s: string): string => s.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 
@@ -20,9 +21,13 @@ export class Reader {
   at = 0;
   readonly #words: RegExp;
   readonly #faces: readonly Face[];
+  /** True once a callout was read that says its places by another's number. */
+  asAnother = false;
   constructor(
     readonly text: string,
     readonly frame: Frame,
+    /** The cuts of a callout before this one, by its number on the card. */
+    readonly earlier: (n: number) => readonly BareCut[] | undefined = () => undefined,
   ) {
     this.#faces = facesByWord(frame);
     this.#words = new RegExp(`(${this.#faces.map((f) => escape(frame.words[f])).join('|')})(?![A-Za-z0-9])`, 'y');

@@ -3,6 +3,7 @@ import type { Axis, Face } from '../geom/axis.js';
 import { middle, width } from '../geom/box.js';
 import type { Span } from '../geom/box.js';
 import type { TailsCut } from './cut.js';
+import { exact } from './figure.js';
 import { called, clip, coordinate, distance, isFull } from './frame.js';
 import type { Frame } from './frame.js';
 import type { Reader } from './reader.js';
@@ -85,16 +86,24 @@ export function readEnds(r: Reader): readonly Face[] | undefined {
   return second === undefined ? [first] : [first, second];
 }
 function bit(f: Frame, c: TailsCut): Piece[] {
-  const pitch = c.pitch === undefined ? '' : `; pitch ${fig(f, c.pitch)}`;
+  // Tails that stand at their jig's pitch say it with their centres.
+  const pitch = c.pitch === undefined || steps(f, c) ? '' : `; pitch ${fig(f, c.pitch)}`;
   return [t(c.bit ? `; bit ${fig(f, c.bit.width)}, ${c.bit.angle}°${pitch}` : pitch)];
 }
+/** True when the centres of the tails stand a jig's pitch apart, so that the first of them and the pitch say them all. */
+const steps = (f: Frame, c: TailsCut): boolean =>
+  c.pitch !== undefined &&
+  c.tails.length >= 3 &&
+  even(f, c) &&
+  exact(c.pitch, f.units) &&
+  c.tails.every((x, i) => i === 0 || middle(x.atBase) - middle((c.tails[i - 1] as Tail).atBase) === c.pitch);
 function shape(f: Frame, c: TailsCut, ctx: SayContext): Piece[] {
   const at = c.tails.map((x) => ({ span: x.atBase, mates: [] }));
   const first = c.tails[0];
   if (first && even(f, c)) {
     const each = c.tails.length > 1 ? 'each ' : '';
     const widths = `; ${each}${fig(f, width(first.atEnd))} wide at the end, ${fig(f, width(first.atBase))} wide at the base line`;
-    return [t('; '), ...sayCentres(f, c.taper, at, ctx), t(widths)];
+    return [t('; '), ...sayCentres(f, c.taper, at, ctx, steps(f, c) ? 'known' : 'none'), t(widths)];
   }
   const atEnd = c.tails.map((x) => ({ span: x.atEnd, mates: [] }));
   return [
@@ -106,6 +115,7 @@ function shape(f: Frame, c: TailsCut, ctx: SayContext): Piece[] {
 }
 
 interface Found {
+  readonly count: number;
   base?: number;
   bit?: { width: number; angle: number };
   pitch?: number;
@@ -117,10 +127,11 @@ interface Found {
 function parseTails(r: Reader): readonly Bare<TailsCut>[] | undefined {
   const as = (['tails', 'tail'] as const).find((k) => r.take(`${NAMES[k]},`));
   const ends_ = as && readEnds(r);
-  if (!ends_ || !r.take(',') || readCount(r) === undefined) return undefined;
+  const n = ends_ && r.take(',') ? readCount(r) : undefined;
+  if (!ends_ || n === undefined) return undefined;
   r.take('each');
   if (!r.take(':')) return undefined;
-  const found: Found = {};
+  const found: Found = { count: n };
   do if (!readClause(r, found)) return undefined;
   while (r.take(';'));
   const { base, axis, atEnd, atBase } = found;
@@ -177,8 +188,9 @@ function readTails(r: Reader, found: Found): boolean {
     found[which === 'at the end' ? 'atEnd' : 'atBase'] = spans.items.map((i) => i.span);
     return true;
   }
-  const centres = readCentres(r);
+  const centres = readCentres(r, found.count);
   if (!centres || !r.take(';')) return false;
+  if (centres.pitch !== undefined) found.pitch = centres.pitch;
   r.take('each');
   const atEnd = r.figure();
   const atBase = atEnd !== undefined && r.take('wide at the end,') ? r.figure() : undefined;

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Face } from '../../src/geom/axis.js';
 import { inches, mm } from '../../src/lengths/length.js';
 import type { Part } from '../../src/piece/piece.js';
-import { parseCallout, sayCuts } from '../../src/words/callout.js';
+import { parseCallout, parseCallouts, sayCuts } from '../../src/words/callout.js';
 import { cardText, parseCard } from '../../src/words/card.js';
 import type { Cut, PlaneCut } from '../../src/words/cut.js';
 import { frameOf } from '../../src/words/frame.js';
@@ -28,17 +28,54 @@ describe('what a card says', () => {
       'Slide lines',
     ]);
   });
+  it('says a stop that is measured from the side the cut begins at by that side alone', () => {
+    const groove = cut({ shape: 'box', as: 'groove', face: 'front', at: [[inches(0.5), inches(0.75)], [0, inches(0.25)], [0, inches(5)]] }); // prettier-ignore
+    const text = said(block([groove]))[0] ?? '';
+    expect(text).toContain('from BOTTOM end, stop 5 from it');
+    expect(parseCallout(text, frameOf(block([groove]), 'in'))?.cuts[0]).toMatchObject({ at: (groove as { at: unknown }).at }); // prettier-ignore
+    // From the other end `it` would be no place that figures are measured from.
+    expect(parseCallout(text.replace('from BOTTOM end, stop', 'from TOP end, stop'), frameOf(block([groove]), 'in'))).toBeUndefined(); // prettier-ignore
+  });
   it('gives a recess into an edge two figures, each with its own direction', () => {
     expect(said(chestSide())[3]).toMatch(
       /^Rabbet, INSIDE face: into the face 3\/8; on 1\/4 from BACK edge; from TOP end, stop 8 1\/8 from BOTTOM end\./,
     );
   });
-  // Five tails at 7/8: half a space of 7/16, then 7/8 each (sum by hand: 7/16 + 4 x 7/8 = 3 15/16).
+  // Five tails at 7/8: half a space of 7/16, then 7/8 each; by hand 7/16, 1 5/16, 2 3/16, 3 1/16, 3 15/16.
   it('says the tails of both ends in one callout', () => {
     const tails = said(drawerSide()).filter((t) => t.startsWith('Tails'));
     expect(tails).toHaveLength(1);
-    expect(tails[0]).toContain('7/16 · 1 5/16 · 2 3/16 · 3 1/16 · 3 15/16');
+    expect(tails[0]).toContain(
+      'five each: base line 3/8 from each end; bit 1/2, 14°; centres from BOTTOM edge 7/16, pitch 7/8; each',
+    );
+    const read = parseCallout(tails[0] ?? '', frameOf(drawerSide(), 'in'))?.cuts[0];
+    const centres = read?.shape === 'tails' ? read.tails.map((x) => (x.atBase[0] + x.atBase[1]) / 2) : [];
+    expect(centres).toEqual([7 / 16, 1 + 5 / 16, 2 + 3 / 16, 3 + 1 / 16, 3 + 15 / 16].map(inches));
     expect(tails[0]).toContain('FRONT end into D1.1; BACK end into D1.4.');
+  });
+  it('says eased sockets by the cut that they pass again, and reads them back moved, each with its own rail', () => {
+    const part = chestSide();
+    const ease = part.cuts.flatMap((c): Cut[] => {
+      if (c.shape !== 'dovetail' || c.as !== 'socket') return [];
+      const by = inches(-0.01); // toward BOTTOM
+      const moved = (s: readonly [number, number]) => [s[0] + by, s[1] + by] as const;
+      // From BACK (19) to 2 3/4 from FRONT; the back rail does not bind there.
+      const run = [inches(2.75), c.runSpan[1]] as const;
+      return [{ ...c, id: `${c.id}.ease`, as: 'ease', atFace: moved(c.atFace), atFloor: moved(c.atFloor), runSpan: run, mates: c.mates.slice(0, 1) }]; // prettier-ignore
+    });
+    expect(ease).toHaveLength(4);
+    const all = [...part.cuts.filter((c) => c.shape !== 'dovetail' || c.as !== 'ease'), ...ease];
+    const texts = sayCuts({ ...part }, all, { units: 'in', markOf }).map((c) => c.text);
+    const i = texts.findIndex((t) => t.startsWith('Ease'));
+    expect(texts[i]).toContain(
+      'Ease the sockets, four, across INSIDE face: as cut 2, guide moved .010 toward BOTTOM end; from BACK edge, stop 2 3/4 from FRONT edge. For R',
+    );
+    const read = parseCallouts(texts, frameOf(part, 'in'))[i]?.cuts ?? [];
+    const wanted = ease.map(({ id: _i, from: _f, rank: _r, glue: _g, notes: _n, trial: _t, ...c }) => ({ ...c, mates: c.mates.map(markOf) })); // prettier-ignore
+    expect(read).toHaveLength(4);
+    for (const w of wanted) expect(read).toContainEqual(w);
+    // Without the card's other callouts the words stand for nothing.
+    expect(parseCallout(texts[i] ?? '', frameOf(part, 'in'))).toBeUndefined();
   });
   it('says two tapers at once', () => {
     const tapers = said(leg()).find((t) => t.startsWith('Tapers'));

@@ -20,10 +20,10 @@ const cutText = (all: Map<string, Card>, mark: string, name: RegExp): string =>
   all.get(mark)?.callouts.find((c) => name.test(c.text))?.text ?? '';
 
 describe('the rows of a case side', () => {
-  // The relief in the BOTTOM end goes through the thickness; sockets and rabbet come out at the back.
-  it('name no face as untouched where a cut comes out', () => {
+  // The relief is work on the BOTTOM end, though it goes through the thickness; sockets and rabbet come out at the back.
+  it('name no face as untouched where a cut is made or a joint comes out', () => {
     expect(row(chest, 'A1', 'No work')).toBe(
-      'FRONT edge. OUTSIDE face: only where cut 6 runs out. BACK edge: only where cuts 2, 3 and 5 run out.',
+      'OUTSIDE face, FRONT edge. BACK edge: only where cuts 2, 3 and 5 run out.',
     );
   });
   it('give the glue of both rails that share a socket', () => {
@@ -56,7 +56,7 @@ describe('the rows of a drawer box', () => {
   // By hand: 16 3/4 less 1 1/32 is 15 23/32; less 1, plus 1/2, less 1/16 is 15 5/32; 15 plus 1/2 less 1/16 is 15 7/16.
   it('give the sizes of the mates', () => {
     expect(row(chest, 'D1.2', 'Mates')).toBe(
-      'D1.1 and D1.4 15 23/32 long, fit to the piece. D1.6 15 5/32 × 15 7/16, in before the last side.',
+      'D1.1 and D1.4 15 23/32 long, fit. D1.6 15 5/32 × 15 7/16, in before last side.',
     );
   });
   it('say how the side goes on, and what is cut with it', () => {
@@ -66,7 +66,7 @@ describe('the rows of a drawer box', () => {
   it('say whose mates the copy in another drawer takes, and how thick its bottom was measured', () => {
     expect(row(chest, 'D1.2', 'Marks')).toBe('On D2.2 read D2 where this card says D1.');
     expect(row(chest, 'D1.2', 'Turned')).toBeUndefined();
-    expect(cutText(chest, 'D1.2', /^Groove/)).toContain('To fit D1.6, measured .205.');
+    expect(cutText(chest, 'D1.2', /^Groove/)).toContain('For D1.6. No glue. Dry fit it (.205) in an offcut first.');
   });
   it('proves the side between its base lines: 16 less two halves', () => {
     expect(chest.get('D1.2')?.prove).toEqual({ what: 'base line to base line', figure: '15' });

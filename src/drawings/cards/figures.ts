@@ -1,5 +1,5 @@
 import { faceAxis, opposite, others } from '../../geom/axis.js';
-import type { Axis } from '../../geom/axis.js';
+import type { Axis, Face } from '../../geom/axis.js';
 import { formatLength } from '../../lengths/format.js';
 import type { Faces } from '../../type/type.js';
 import type { Cut } from '../../words/cut.js';
@@ -9,14 +9,37 @@ import { SIZE } from '../pens.js';
 import type { Item } from '../picture.js';
 import { spread } from '../spread.js';
 import { setText, widthOf } from '../text.js';
-import { across, isBrokenOut, paperX, paperY, shows, spansOf, upward } from './view.js';
+import { across, isBrokenOut, onView, paperX, paperY, shows, spansOf, upward } from './view.js';
 import type { Placed } from './view.js';
 
 /** Distance of the line of running figures from the view, mm (ISO 129-1 running dimensioning; distances our default). */
 const OFF = 4.2;
 
-/** Coordinates worth a figure along an axis of the view: edges and centres of the cuts that show, and the far side. */
-export function stations(cuts: readonly Cut[], v: Placed, axis: Axis, floor = false): number[] {
+/** Which cuts have their figures along an axis on the second side of a view: pencil lines and what runs along, once joints have the first. */
+export function parted(cuts: readonly Cut[], v: Placed, axis: Axis): readonly [readonly Cut[], readonly Cut[]] {
+  const seen = cuts.filter((c) => shows(c, v));
+  const second = (c: Cut): boolean => (axis === upward(v.side) ? isAside(c) : isAtFoot(c, v));
+  const [first, aside] = [seen.filter((c) => !second(c)), seen.filter(second)];
+  const has = (some: readonly Cut[]): boolean => stations(some, v, axis, false, false).length > 0;
+  if (!has(aside) || !has(first)) return [seen, []];
+  // Beside a narrow view there is no room for two columns, and a figure that the first has need not stand in the second.
+  const own = new Set(stations(first, v, axis, false, false));
+  const other = aside.filter((c) => stations([c], v, axis, false, false).some((x) => !own.has(x)));
+  return v.w < 20 || other.length === 0 ? [seen, []] : [first, other];
+}
+const isAside = (c: Cut): boolean =>
+  c.shape === 'mark' || (c.shape === 'box' && (c.as === 'groove' || c.as === 'rabbet' || c.as === 'relief'));
+/** Work along the lower side of a view has its figures below it. */
+function isAtFoot(c: Cut, v: Placed): boolean {
+  const [, y, , h] = onView(v, spansOf(c, v.frame));
+  return c.shape === 'box' && c.as === 'relief' && y + h > v.y + v.h - 0.05 && h < v.h * 0.3;
+}
+
+/**
+ * Coordinates worth a figure along an axis of the view: edges and centres of the cuts that show, and, unless `whole` is false,
+ * the far side.
+ */
+export function stations(cuts: readonly Cut[], v: Placed, axis: Axis, floor = false, whole = true): number[] {
   const [lo, hi] = v.frame.blank[axis];
   const found = new Set<number>();
   for (const cut of cuts) {
@@ -51,7 +74,14 @@ export function stations(cuts: readonly Cut[], v: Placed, axis: Axis, floor = fa
   }
   const all = [...found].filter((x) => x > lo && x < hi && !isBrokenOut(v, axis, x));
   const far = opposite(v.frame.datum[axis]);
-  return [...new Set([...all, distance(v.frame, far, lo) === 0 ? lo : hi])];
+  return whole ? [...new Set([...all, distance(v.frame, far, lo) === 0 ? lo : hi])] : all;
+}
+
+/** Of a row of equal work too close for its figures the first and the last, and the far side: the words give the pitch. */
+function sparse(all: readonly number[], v: Placed, datum: Face): readonly number[] {
+  if (all.length < 10 || all.length * 5.2 < v.w * 1.3) return all;
+  const sorted = [...all].sort((a, b) => distance(v.frame, datum, a) - distance(v.frame, datum, b));
+  return [...sorted.slice(0, 2), ...sorted.slice(-3)];
 }
 
 /** Running figures above (or below) a view, from the datum of its horizontal axis. Nothing that would not fit is drawn. */
@@ -62,10 +92,11 @@ export function figuresAcross(
   room: readonly [number, number],
   below = false,
   floor = false,
+  whole = true,
 ): Item[] {
   const axis = across(v.side);
   const datum = v.frame.datum[axis];
-  const all = stations(cuts, v, axis, floor)
+  const all = sparse(stations(cuts, v, axis, floor, whole), v, datum)
     .map((at) => ({ at, x: paperX(v, at), text: formatLength(distance(v.frame, datum, at), v.frame.units) }))
     .sort((a, b) => a.x - b.x);
   const widths = all.map((s) => widthOf(faces, s.text, SIZE.figure, 'semibold'));
@@ -102,10 +133,11 @@ export function figuresUp(
   cuts: readonly Cut[],
   room: readonly [number, number],
   atLeft: boolean,
+  whole = true,
 ): Item[] {
   const axis = upward(v.side);
   const datum = v.frame.datum[axis];
-  const all = stations(cuts, v, axis)
+  const all = stations(cuts, v, axis, false, whole)
     .map((at) => ({ at, y: paperY(v, at), text: formatLength(distance(v.frame, datum, at), v.frame.units) }))
     .sort((a, b) => a.y - b.y);
   const wishes = all.map((s) => ({ at: s.y, half: s.text.includes('/') ? 2.6 : 1.6 }));

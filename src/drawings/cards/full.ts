@@ -1,6 +1,6 @@
 import { formatLength } from '../../lengths/format.js';
 import type { Callout } from '../../words/callout.js';
-import { MEASURE_FROM, sayReference } from '../../words/card.js';
+import { MEASURE_FROM, sayBetween, sayReference } from '../../words/card.js';
 import { blank, label, line, statusBar, tag, tickBox } from '../draw.js';
 import { SIZE } from '../pens.js';
 import type { Item } from '../picture.js';
@@ -16,10 +16,27 @@ import type { Block } from './arrange.js';
 import { noWork, noWorkHeight } from './panel.js';
 import { views } from './panes.js';
 import type { Faces } from '../../type/type.js';
+import { cutsHeading } from './words.js';
 import type { Card, Row } from './words.js';
 
 /** Geometry of a full card (our default): 254.7 x 195 on Letter, from (12.35, 10.45). */
-export const FULL = { x: 12.35, y: 10.45, w: 254.7, h: 195, right: 130, column: 124.7, cuts: 30, rows: 176.5 } as const;
+export const FULL = {
+  x: 12.35,
+  y: 10.45,
+  w: 254.7,
+  h: 195,
+  right: 130,
+  column: 124.7,
+  cuts: 28.8,
+  rows: 177.4,
+} as const;
+
+/** The right hand's card is the mirror of the left's: its pictures stand at the right, its words at the left. */
+const isRight = (card: Card): boolean => card.part.hand === 'right';
+/** Where the words' column begins, and the field of the pictures. */
+const wordsAt = (card: Card): number => FULL.x + (isRight(card) ? 0 : FULL.right);
+const picturesAt = (card: Card): number => FULL.x + (isRight(card) ? FULL.w - PICTURES : 0);
+const PICTURES = 122;
 
 /** What is left over for a second sheet. */
 export interface Rest {
@@ -30,23 +47,34 @@ export const nothing = (r: Rest): boolean => r.callouts.length === 0 && r.rows.l
 
 /** The right-hand column of the first sheet, set closer where it would run over by a little. */
 function mainColumn(faces: Faces, card: Card): ReturnType<typeof columnOf> {
-  const set = (close: boolean): ReturnType<typeof columnOf> =>
-    columnOf(faces, card.callouts, card.rows, { x: FULL.x + FULL.right, w: FULL.column, close }, FULL.y + FULL.cuts + 2.3, FULL.y + FULL.rows); // prettier-ignore
+  const set = (close: boolean, rows = card.rows): ReturnType<typeof columnOf> =>
+    columnOf(faces, card.callouts, rows, { x: wordsAt(card), w: FULL.column, close }, FULL.y + FULL.cuts + 2.3, FULL.y + FULL.rows); // prettier-ignore
   const loose = set(false);
   if (nothing(loose)) return loose;
-  const close = set(true);
-  return nothing(close) ? close : loose;
+  const tries = [
+    () => set(true),
+    () =>
+      set(
+        true,
+        card.rows.filter((r) => !r.spare),
+      ),
+  ];
+  for (const one of tries) {
+    const column = one();
+    if (nothing(column)) return column;
+  }
+  return loose;
 }
 /** What the first sheet of a full card has no room for. */
 export const fullRest = (faces: Faces, card: Card): Rest => mainColumn(faces, card);
 
 export function fullCard(look: CardLook): Item[] {
   const { faces, card } = look;
-  const [x, y] = [FULL.x + FULL.right, FULL.y];
+  const [x, y] = [wordsAt(card), FULL.y];
   return [
     ...head(look),
     ...fullViews(look).items(),
-    ...label(faces, 'Cuts, in this order', x, y + FULL.cuts, { size: SIZE.figure, face: 'semibold' }),
+    ...label(faces, cutsHeading(card), x, y + FULL.cuts, { size: SIZE.figure, face: 'semibold' }),
     ...line('W', x, y + FULL.cuts + 2.3, x + FULL.column, y + FULL.cuts + 2.3),
     ...mainColumn(faces, card).items,
     ...proof(look),
@@ -56,7 +84,9 @@ export function fullCard(look: CardLook): Item[] {
 }
 /** Where the rest of a card is, at the foot of its pictures. */
 const continues = (look: CardLook): Item[] =>
-  label(look.faces, `continues on sheet ${look.sheet + 1}`, FULL.x, FULL.y + 188.2, { face: 'semibold' });
+  label(look.faces, `continues on sheet ${look.sheet + 1}`, picturesAt(look.card), FULL.y + 188.2, {
+    face: 'semibold',
+  });
 /** One column of a further sheet. */
 const furtherColumn = (faces: Faces, rest: Rest) =>
   columnOf(faces, rest.callouts, rest.rows, { x: FULL.x, w: FULL.column }, FULL.y + FULL.cuts + 2.3, FULL.y + 186);
@@ -84,12 +114,8 @@ function head(look: CardLook): Item[] {
   const handWide = widthOf(faces, card.hand, SIZE.hand, 'semibold');
   const sizeAt = Math.max(66, wide + 3 + handWide + 6);
   const sizeWide = widthOf(faces, card.size, SIZE.finished, 'semibold');
-  const size = Math.min(
-    SIZE.finished,
-    (SIZE.finished * (FULL.right - (part.hand === 'right' ? 9 : 4) - sizeAt)) / sizeWide,
-  );
-  // The right hand's head is the mirror of the left's, within the half that holds the pictures.
-  const right = part.hand === 'right';
+  const size = Math.min(SIZE.finished, (SIZE.finished * (FULL.right - 4 - sizeAt)) / sizeWide);
+  const right = isRight(card);
   const set = (
     text: string | readonly Run[],
     u: number,
@@ -97,25 +123,23 @@ function head(look: CardLook): Item[] {
     em: number = SIZE.text,
     face: 'regular' | 'semibold' = 'regular',
   ): Item[] => {
-    const mirrored = right && u < FULL.right;
-    const at = mirrored
-      ? { x: x + FULL.right - 8 - u, anchor: 'end' as const }
-      : { x: x + u, anchor: 'start' as const };
+    const at = right ? { x: x + FULL.w - u, anchor: 'end' as const } : { x: x + u, anchor: 'start' as const };
     return [...setText(faces, text, { ...at, y: y + v, size: em, face }).items];
   };
   const grown = [part.thickness, part.width, part.length].filter(
     (a) => part.growth[a][0] !== 0 || part.growth[a][1] !== 0,
   );
-  const shoulder = grown.length === 0 ? 'no tails or tenons' : `shoulder to shoulder ${grown.map((a) => formatLength(part.size[a].value, piece.units)).join(', ')}`; // prettier-ignore
+  const shoulder = grown.length === 0 ? 'no tails or tenons' : `${sayBetween(part)} ${grown.map((a) => formatLength(part.size[a].value, piece.units)).join(', ')}`; // prettier-ignore
   const allowance = [part.thickness, part.width, part.length].map((a, i) => frame.blank[a][1] - frame.blank[a][0] + (piece.shop.allowance[i] ?? 0)); // prettier-ignore
-  const rough = `Blank ${allowance.map((n) => formatLength(n, piece.units)).join(' × ')}. Board ________ .`;
+  const blank = `Blank ${allowance.map((n) => formatLength(n, piece.units)).join(' × ')}. Board ________ .`;
+  const rough = card.source ? `${card.source[0] as string}.` : blank;
   const status = part.status.slice(0, 1).toUpperCase() + part.status.slice(1);
   const measure: Run[] = [
     { string: `${MEASURE_FROM} `, face: 'semibold' },
     { string: sayReference(part, piece.units) },
   ];
   return [
-    ...tag(faces, part.mark, right ? x + FULL.right - 8 - wide : x, y, wide),
+    ...tag(faces, part.mark, right ? x + FULL.w - wide : x, y, wide),
     ...set(card.hand, wide + 3, 5.8, SIZE.hand, 'semibold'),
     ...set(card.mirror ? `mirror image of ${card.mirror.mark}` : `${card.all.length} off`, wide + 3, 12),
     ...set(card.size, sizeAt, 8.6, size, 'semibold'),
@@ -123,16 +147,16 @@ function head(look: CardLook): Item[] {
     ...set(measure, 0, 20.2),
     ...set(`${card.stock}${card.mirror ? ` ${card.all.length} off.` : ''}`, FULL.right, 4.2),
     ...set(rough, FULL.right, 10.2),
-    ...statusBar(part.status, x + FULL.right, y + 13.8),
+    ...statusBar(part.status, x + (right ? FULL.w - FULL.right - 9 : FULL.right), y + 13.8),
     ...set(status, FULL.right + 11, 16.3, SIZE.text, 'semibold'),
-    ...line('W', x, y + 23, x + FULL.w - 26, y + 23),
-    ...whereUsed(piece, card.all, x + FULL.w - 22, y, 22, 22, true),
+    ...line('W', x + (right ? 26 : 0), y + 23, x + FULL.w - (right ? 0 : 26), y + 23),
+    ...whereUsed(piece, card.all, right ? x : x + FULL.w - 22, y, 22, 22, !right),
   ];
 }
 
 export function fullViews(look: CardLook): ReturnType<typeof views> {
   const { faces, card, mesh } = look;
-  const { x, y } = FULL;
+  const [x, y] = [picturesAt(card), FULL.y];
   const tall = card.mirror ? 58 : 34;
   const bare = !card.mirror && quietBlock(faces, card, 22) === undefined;
   const socket = socketOf(card);
@@ -150,7 +174,7 @@ export function fullViews(look: CardLook): ReturnType<typeof views> {
   });
   const beside = [...(socket ? [column(socket)] : []), ...(bare ? [] : [stacked, lying])];
   const h = nothing(fullRest(faces, card)) ? 165 : 161;
-  return views({ faces, card, mesh }, { x, y: y + 24, w: 122, h }, 3, beside, card.part.hand === 'right');
+  return views({ faces, card, mesh }, { x, y: y + 24, w: PICTURES, h }, 3, beside, isRight(card));
 }
 /** The side column: sides with no work, and the card that this one is not. */
 function quiet(look: CardLook, x: number, y: number, stacked: boolean): Item[] {
@@ -172,7 +196,7 @@ function quiet(look: CardLook, x: number, y: number, stacked: boolean): Item[] {
 }
 function proof(look: CardLook): Item[] {
   const { faces, card } = look;
-  const [x, y, w] = [FULL.x + FULL.right, FULL.y, FULL.column];
+  const [x, y, w] = [wordsAt(card), FULL.y, FULL.column];
   const what = widthOf(faces, card.prove.what, SIZE.text);
   return [
     ...line('N', x, y + 178, x + w, y + 178),

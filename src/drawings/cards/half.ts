@@ -12,10 +12,11 @@ import { columnOf } from './list.js';
 import type { Block } from './arrange.js';
 import { noWork, noWorkWidth } from './panel.js';
 import { views } from './panes.js';
-import type { Card } from './words.js';
+import { cutsHeading } from './words.js';
+import type { Card, Row } from './words.js';
 
 /** Geometry of a half card (our default): 115 x 195 in half a Letter page. */
-export const HALF = { w: 115, h: 195, cuts: 103.4, rows: 182.9 } as const;
+export const HALF = { w: 115, h: 195, cuts: 103.4, rows: 181.5 } as const;
 
 export interface CardLook {
   readonly faces: Faces;
@@ -27,49 +28,79 @@ export interface CardLook {
   /** Number of the sheet in the packet. */
   readonly sheet: number;
 }
+/** How a card's words may be set: loose, closer, and without what may be left out; what each costs beside its views. */
+const SETTINGS = [
+  { close: false, spare: true, cost: 0 },
+  { close: true, spare: true, cost: 0.15 },
+  { close: false, spare: false, cost: 0.5 },
+  { close: true, spare: false, cost: 0.65 },
+] as const;
+type Setting = (typeof SETTINGS)[number];
+function rowsIn(card: Card, s: Setting): readonly Row[] {
+  if (s.spare) return card.rows;
+  const rows = card.rows.filter((r) => !r.spare);
+  const prepare = rows.find((r) => r.label === 'Prepare');
+  // What is eased and what is finished share a row, and a box.
+  return rows.flatMap((r): Row[] => {
+    if (r.label !== 'Break' || !prepare) return r === prepare && rows.some((o) => o.label === 'Break') ? [] : [r];
+    // Of a long order only its first words: where finish must not go is common to all joints.
+    const first = prepare.text.map((x) => ({ ...x, string: x.string.replace(/(?: before glue-up)?; .*\.$/, '.') }));
+    return [{ ...r, text: [...r.text, { string: ' Prepare ', face: 'semibold' }, ...first] }];
+  });
+}
 /** Where the cuts may begin, v: the usual place; lower where few words leave room for larger views, then higher. */
-const BEGIN = [HALF.cuts, 110, 118, 96, 90] as const;
-const fitsFrom = (faces: Faces, card: Card, v: number): boolean => {
-  const rest = columnOf(faces, card.callouts, card.rows, { x: 0, w: HALF.w }, v + 2.3, HALF.rows);
-  return rest.callouts.length === 0 && rest.rows.length === 0;
-};
-/** What the views cost on a half card as good as any: faces at 1:10 and an end at full size (our default). */
-export const GOOD = 8.3;
+const BEGIN = [HALF.cuts, 110, 118, 100.5, 98, 96, 93, 90] as const;
+const fitsFrom = (faces: Faces, card: Card, v: number): Setting | undefined =>
+  SETTINGS.find((s) => {
+    const rest = columnOf(faces, card.callouts, rowsIn(card, s), { x: 0, w: HALF.w, close: s.close }, v + 2.3, HALF.rows); // prettier-ignore
+    return rest.callouts.length === 0 && rest.rows.length === 0;
+  });
+/** What the views cost on a half card as good as any: faces at 1:8, an end at 1:4, no crossed boxes (our default). */
+export const GOOD = 9.25;
+/** The same of a part whose ends have no work: faces at 1:10. */
+export const PLAIN = 7.1;
 /** True when the cuts and rows of a card fit into the half card's column. */
 export const fitsHalf = (faces: Faces, card: Card): boolean =>
-  card.callouts.length <= 4 && BEGIN.some((v) => fitsFrom(faces, card, v));
+  card.callouts.length <= 4 && BEGIN.some((v) => fitsFrom(faces, card, v) !== undefined);
 /** The views in the room above the cuts, and where the cuts begin: as far down as makes the views larger. */
 export function layoutOf(
   look: CardLook,
   x: number,
   y: number,
   right: boolean,
-): { cuts: number; cost: number; items(): Item[] } {
+): { cuts: number; cost: number; setting: Setting; items(): Item[] } {
   const { faces, card, mesh } = look;
   const quiet = quietBlock(faces, card, 22);
   const made = (cuts: number): ReturnType<typeof views> =>
     views({ faces, card, mesh }, { x, y: y + 39, w: HALF.w, h: cuts - 41.2 }, 2, quiet ? [quiet] : [], right);
-  const places = BEGIN.filter((v) => fitsFrom(faces, card, v));
-  const [first = HALF.cuts, ...others] = places.some((v) => v >= HALF.cuts) ? places.filter((v) => v >= HALF.cuts) : places; // prettier-ignore
-  let best = { cuts: first, drawn: made(first) };
-  for (const cuts of others) {
-    const drawn = made(cuts);
-    if (drawn.cost < best.drawn.cost - 0.3) best = { cuts, drawn };
-  }
-  return { cuts: best.cuts, cost: best.drawn.cost, items: () => best.drawn.items() };
+  const places = BEGIN.flatMap((cuts) => {
+    const setting = fitsFrom(faces, card, cuts);
+    return setting ? [{ cuts, setting }] : [];
+  });
+  // Higher up views only grow smaller: the first place that does is the best of those.
+  const low = places.filter((p) => p.cuts >= HALF.cuts);
+  const tried = (low.length > 0 ? low : places.slice(0, 1)).map((p) => {
+    const drawn = made(p.cuts);
+    return { ...p, drawn, cost: drawn.cost, worth: drawn.cost + p.setting.cost };
+  });
+  const [first = { cuts: HALF.cuts, setting: SETTINGS[0], ...none(made(HALF.cuts)) }, ...others] = tried;
+  const best = others.reduce((a, b) => (b.worth < a.worth - 0.1 ? b : a), first);
+  return { cuts: best.cuts, cost: best.cost, setting: best.setting, items: () => best.drawn.items() };
 }
+
+const none = (drawn: ReturnType<typeof views>) => ({ drawn, cost: drawn.cost, worth: drawn.cost });
 
 /** A half card with its upper left corner at (x, y). The right hand's layout is the mirror of the left's; words are the same. */
 export function halfCard(look: CardLook, x: number, y: number): Item[] {
   const { faces, card } = look;
   const right = card.part.hand === 'right';
-  const col = { x, w: HALF.w };
-  const { cuts, items } = layoutOf(look, x, y, right);
-  const list = columnOf(faces, card.callouts, card.rows, col, y + cuts + 2.3, y + HALF.rows);
+  const { cuts, setting, items } = layoutOf(look, x, y, right);
+  const col = { x, w: HALF.w, close: setting.close };
+  const list = columnOf(faces, card.callouts, rowsIn(card, setting), col, y + cuts + 2.3, y + HALF.rows);
   return [
     ...head(look, x, y, right),
     ...items(),
-    ...label(faces, 'Cuts, in this order', x, y + cuts, { size: SIZE.figure, face: 'semibold' }),
+    ...label(faces, cutsHeading(card), x, y + cuts, { size: SIZE.figure, face: 'semibold' }),
     ...line('W', x, y + cuts + 2.3, x + HALF.w, y + cuts + 2.3),
     ...list.items,
     ...foot(look, x, y),
@@ -97,10 +128,9 @@ function head(look: CardLook, x: number, y: number, right: boolean): Item[] {
   const off = `${card.all.length} off`;
   const status = card.part.status.slice(0, 1).toUpperCase() + card.part.status.slice(1);
   const statusWide = widthOf(faces, status, SIZE.text, 'semibold');
+  const from = card.source?.map((x) => ` ${x}.`) ?? [' Board ______ .', ' Board ___ .', ''];
   const stock =
-    [' Board ______ .', ' Board ___ .', '']
-      .map((b) => card.stock + b)
-      .find((t) => widthOf(faces, t, SIZE.text) + 15 + statusWide <= HALF.w) ?? card.stock;
+    from.map((b) => card.stock + b).find((t) => widthOf(faces, t, SIZE.text) + 15 + statusWide <= HALF.w) ?? card.stock;
   const stockWide = widthOf(faces, stock, SIZE.text);
   const bar = right ? x + HALF.w - stockWide - 4 - 9 : x + stockWide + 4;
   const barText = right ? { x: bar - 1.8, anchor: 'end' as const } : { x: bar + 10.8, anchor: 'start' as const };

@@ -4,9 +4,10 @@ import { SIZE } from '../pens.js';
 import type { Item, Sheet } from '../picture.js';
 import { continuedCard, continuedRest, fullCard, fullRest, fullViews, nothing } from './full.js';
 import type { Rest } from './full.js';
-import { fitsHalf, GOOD, halfCard, layoutOf } from './half.js';
+import { fitsHalf, GOOD, halfCard, layoutOf, PLAIN } from './half.js';
 import type { CardLook } from './half.js';
 import type { CardInput } from './input.js';
+import { endFace } from './panes.js';
 import { cardsOf } from './words.js';
 import type { Card } from './words.js';
 
@@ -33,29 +34,33 @@ export interface CardPlan {
 
 /** Which card takes which form and page: more than four cuts, or cuts that overflow the half card, take the full one. */
 export function planCards(input: CardInput): CardPlan {
-  const cards = cardsOf(input);
-  const pages: CardPage[] = [];
-  cards.forEach((card, i) => {
-    const one = { card, n: i + 1 };
-    if (!takesHalf(input, card)) {
-      const sheets = furtherSheets(input, card);
-      for (let part = 0; part <= sheets; part += 1) pages.push({ cards: [one], form: 'full', part });
-      return;
-    }
-    const open = pages.findIndex((p) => p.form === 'half' && p.cards.length === 1);
-    const page = pages[open];
-    // A right hand joins its left on one page; any other half card takes the first free half.
-    if (page) pages[open] = { ...page, cards: [...page.cards, one] };
-    else pages.push({ cards: [one], form: 'half', part: 0 });
+  const cards = cardsOf(input).map((card, i) => ({ card, n: i + 1 }));
+  const small = new Set(cards.filter((one) => takesHalf(input, one.card)));
+  const other = (one: Numbered): Numbered | undefined => cards.find((o) => o.card.part.id === one.card.mirror?.id);
+  // A left and its right have the same form.
+  const halves = new Set([...small].filter((one) => small.has(other(one) ?? one)));
+  const mate = (one: Numbered): Numbered | undefined => (halves.has(one) ? other(one) : undefined);
+  // A left and its right stand side by side; all other halves two by two; one that is left over takes a whole sheet.
+  const single = [...halves].filter((one) => !mate(one));
+  const beside = (one: Numbered): Numbered | undefined => {
+    const i = single.indexOf(one);
+    return mate(one) ?? (i < 0 ? undefined : single[i % 2 === 0 ? i + 1 : i - 1]);
+  };
+  const pages = cards.flatMap((one): CardPage[] => {
+    const next = halves.has(one) ? beside(one) : undefined;
+    if (next) return next.n < one.n ? [] : [{ cards: [one, next], form: 'half', part: 0 }];
+    const sheets = furtherSheets(input, one.card);
+    return Array.from({ length: sheets + 1 }, (_, part) => ({ cards: [one], form: 'full', part }));
   });
   return { pages, of: cards.length };
 }
+type Numbered = CardPage['cards'][number];
 /** A half card does where the words fit and its views are not much smaller than a full card's. */
 function takesHalf(input: CardInput, card: Card): boolean {
   if (!fitsHalf(input.faces, card)) return false;
   const look: CardLook = { faces: input.faces, piece: input.piece, mesh: undefined, card, n: 0, of: 0, sheet: 0 };
   const { cost } = layoutOf(look, 0, 0, false);
-  return cost <= GOOD || cost <= fullViews(look).cost + 1.2;
+  return cost <= (endFace(card) ? GOOD : PLAIN) || cost <= fullViews(look).cost + 1.2;
 }
 const lookOf = (input: CardInput, card: Card, n: number, of: number, sheet: number): CardLook => ({
   faces: input.faces,

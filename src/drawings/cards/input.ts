@@ -1,4 +1,5 @@
 import type { Diagnostic } from '../../diag/diagnostic.js';
+import type { Layout } from '../../layout/layout.js';
 import type { Piece } from '../../piece/piece.js';
 import type { Solids } from '../../solids/solids.js';
 import type { Faces } from '../../type/type.js';
@@ -9,6 +10,8 @@ export interface CardInput {
   readonly piece: Piece;
   readonly solids: Solids;
   readonly faces: Faces;
+  /** Sheet goods as they are nested, to say which sheet a part comes from. */
+  readonly layout?: Layout;
   readonly findings?: readonly Diagnostic[];
   /** Short hash of a card's own words; FNV-1a where none is given. */
   readonly revisionOf?: (text: string) => string;

@@ -3,7 +3,7 @@ import type { Callout } from '../../words/callout.js';
 import { disc, line, MIDDLE, tickBox } from '../draw.js';
 import { SIZE } from '../pens.js';
 import type { Item } from '../picture.js';
-import { blockDrop, setLines, setText, wrap } from '../text.js';
+import { blockDrop, setLines, setText, widthOf, wrap } from '../text.js';
 import type { Line, Run } from '../text.js';
 import type { Row } from './words.js';
 
@@ -48,7 +48,7 @@ const pitched = (lines: readonly Line[], col: Column): readonly Line[] =>
 /** Height of a cut's row, mm. */
 export const cutHeight = (faces: Faces, c: Callout, col: Column): number => {
   const lines = pitched(cutLines(faces, c, col.w), col);
-  return FIRST + extra(lines) + blockDrop(lines) + (col.close ? LAST - 0.9 : LAST) + (lines.at(-1)?.tall ? 0.5 : 0);
+  return FIRST + extra(lines) + blockDrop(lines) + (col.close ? LAST - 0.6 : LAST) + (lines.at(-1)?.tall ? 0.5 : 0);
 };
 /** A cut: disc, words, box to tick (a trial has none), hairline above. `y`: top of the row. */
 export function cutRow(faces: Faces, c: Callout, col: Column, y: number, first: boolean): Item[] {
@@ -61,27 +61,35 @@ export function cutRow(faces: Faces, c: Callout, col: Column, y: number, first: 
     ...(c.trial ? [] : tickBox(faces, col.x + col.w - 4, base - MIDDLE * SIZE.text - 2)),
   ];
 }
-const rowLines = (faces: Faces, row: Row, col: Column): readonly Line[] =>
-  pitched(
-    linesOf(
-      faces,
-      row.text.map((r) => ({ ...r, string: kept(r.string) })),
-      col.w - LABEL - (row.tick ? TICK : 0),
-    ),
-    col,
-  );
+interface Set {
+  readonly indent: number;
+  readonly lines: readonly Line[];
+}
+/** A row's words in lines; one that would just run over begins closer to its label. */
+function rowSet(faces: Faces, row: Row, col: Column): Set {
+  const runs = row.text.map((r) => ({ ...r, string: kept(r.string) }));
+  const at = (indent: number): Set => ({
+    indent,
+    lines: pitched(linesOf(faces, runs, col.w - indent - (row.tick ? TICK : 0)), col),
+  });
+  const usual = at(LABEL);
+  const near = widthOf(faces, row.label, SIZE.text, 'semibold') + 2.2;
+  if (usual.lines.length < 2 || near >= LABEL) return usual;
+  const closer = at(near);
+  return closer.lines.length < usual.lines.length ? closer : usual;
+}
 /** From the baseline before it to its last baseline. */
 export const rowHeight = (faces: Faces, row: Row, col: Column): number => {
-  const lines = rowLines(faces, row, col);
+  const { lines } = rowSet(faces, row, col);
   return (col.close ? 4.5 : 4.7) + extra(lines) * 0.8 + blockDrop(lines);
 };
 /** A labelled row under the cuts; `y`: the baseline before it. */
 export function labelRow(faces: Faces, row: Row, col: Column, y: number): Item[] {
-  const lines = rowLines(faces, row, col);
+  const { indent, lines } = rowSet(faces, row, col);
   const base = y + (col.close ? 4.5 : 4.7) + extra(lines) * 0.8;
   return [
     ...setText(faces, row.label, { x: col.x, y: base, size: SIZE.text, face: 'semibold' }).items,
-    ...setLines(faces, lines, { x: col.x + LABEL, y: base, size: SIZE.text }).items,
+    ...setLines(faces, lines, { x: col.x + indent, y: base, size: SIZE.text }).items,
     ...(row.tick ? tickBox(faces, col.x + col.w - 4, base - MIDDLE * SIZE.text - 2) : []),
   ];
 }
@@ -109,7 +117,9 @@ export function columnOf(
   for (let k = 0; k < rows.length; k += 1) {
     const row = rows[k] as Row;
     const h = rowHeight(faces, row, col);
-    if (base + h > bottom) return { items, y: base, callouts: [], rows: rows.slice(k) };
+    // A fraction hangs below its line.
+    const hangs = rowSet(faces, row, col).lines.at(-1)?.tall ? 1.2 : 0;
+    if (base + h + hangs > bottom) return { items, y: base, callouts: [], rows: rows.slice(k) };
     items.push(...labelRow(faces, row, col, base));
     base += h;
   }

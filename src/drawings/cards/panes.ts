@@ -7,10 +7,11 @@ import { SCALES } from '../marks.js';
 import type { Item } from '../picture.js';
 import { arrange, drawTree } from './arrange.js';
 import type { Block } from './arrange.js';
+import { stations } from './figures.js';
 import { paneAt } from './panel.js';
 import type { Look, Pane, Zone } from './panel.js';
 import { across, onView, placeView, shows, sideOf, spansOf, upward } from './view.js';
-import type { Skip } from './view.js';
+import type { Placed, Skip } from './view.js';
 import { facesOf } from './words.js';
 import type { Card } from './words.js';
 
@@ -51,6 +52,9 @@ export function endFace(card: Card): Face | undefined {
 function endTop(card: Card, end: Face): Face | undefined {
   const plain = sideOf(end);
   const { face } = card.part.reference;
+  // Sockets open to the end lie mouth down: the two rows of figures run along the way they narrow.
+  const socket = card.part.cuts.find((c) => c.shape === 'dovetail' && c.as === 'end-socket' && facesOf(c, card.frame).includes(end)); // prettier-ignore
+  if (socket?.shape === 'dovetail') return opposite(socket.face);
   if (sizeAlong(card, across(plain)) >= sizeAlong(card, upward(plain)))
     return faceAxis(face) === upward(plain) ? opposite(face) : undefined;
   return faceAxis(face) === across(plain) ? opposite(face) : plain.right;
@@ -76,7 +80,7 @@ function endPane(card: Card): Pane | undefined {
         if (keep > whole * 0.7) return undefined;
         return low ? { axis, from: keep, to: whole, gap: 0 } : { axis, from: 0, to: whole - keep, gap: 0 };
       };
-      return { face: seen, kind: 'detail', caption: called(f, end), skip };
+      return { face: seen, kind: 'detail', caption: `${called(f, seen)} at ${called(f, end)}`, skip };
     }
   }
   const top = endTop(card, end);
@@ -114,6 +118,17 @@ function layingTop(card: Card, face: Face, first: Face): { top?: Face } {
   return { top: tops.find((t) => sideOf(face, t).right === sideOf(first).right) ?? plain.right };
 }
 
+/** Of the side turned over, no figures along it again where the first view has them all. */
+function repeats(card: Card, first: Face): { readonly acrossSaid?: true } {
+  const [a, b] = [sideOf(first), sideOf(opposite(first))].map((s) => placeView(s, card.frame, 0, 0, 1)) as [
+    Placed,
+    Placed,
+  ];
+  if (across(a.side) !== across(b.side)) return {};
+  const said = stations(card.part.cuts, a, across(a.side));
+  return stations(card.part.cuts, b, across(b.side)).every((x) => said.includes(x)) ? { acrossSaid: true } : {};
+}
+
 /** How much a doubling of each view is worth, and what a broken view or a block left out costs (our default). */
 const WORTH = { face: 2, end: 1.2, broken: 0.25, side: 0.4 };
 
@@ -130,15 +145,18 @@ export function views(
   const end = endPane(card);
   let best: { cost: number; tree: NonNullable<ReturnType<typeof arrange>> } | undefined;
   for (let n = faces.length; n >= 1 && !best; n -= 1) {
-    const shown = faces.slice(0, n).map((face): Pane => ({
+    const turned = faces.slice(0, n).includes(opposite(faces[0] as Face));
+    const shown = faces.slice(0, n).map((face, i): Pane => ({
       face,
       ...layingTop(card, face, faces[0] as Face),
       kind: 'face',
       caption: called(card.frame, face),
-      ...(n > 1 && face === opposite(faces[0] as Face) ? { turned: true } : {}),
+      ...(i === 0 && turned ? { captionNext: true } : {}),
+      ...(n > 1 && face === opposite(faces[0] as Face) ? { turned: true, ...repeats(card, faces[0] as Face) } : {}),
     }));
     for (const withEnd of end ? [true, false] : [false]) {
-      for (const { cost, blocks } of combinations(look, shown, withEnd ? end : undefined)) {
+      const panes = withEnd ? shown.map((p): Pane => ({ ...p, endShown: true })) : shown;
+      for (const { cost, blocks } of combinations(look, panes, withEnd ? end : undefined)) {
         for (const side of [...beside, undefined]) {
           const total = cost + (side || beside.length === 0 ? 0 : WORTH.side);
           if (best && best.cost <= total) continue;

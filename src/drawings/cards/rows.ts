@@ -20,9 +20,11 @@ export interface Row {
   readonly label: string;
   readonly text: readonly Run[];
   readonly tick?: boolean;
+  /** May be left out where it alone would make a card larger: nothing that is cut or measured by. */
+  readonly spare?: boolean;
 }
 /** All that the words of a card need; nothing that is drawn. */
-export type WordsInput = Pick<CardInput, 'piece' | 'findings' | 'revisionOf'>;
+export type WordsInput = Pick<CardInput, 'piece' | 'findings' | 'revisionOf' | 'layout'>;
 /** What the rows are written from. */
 export interface Draft {
   readonly part: Part;
@@ -64,6 +66,7 @@ export function facesOf(cut: Cut, f: Frame): Face[] {
       return [cut.face];
   }
 }
+export const isRelief = (c: Cut): boolean => c.shape === 'box' && c.as === 'relief';
 /** Sides with no work at all. */
 export const quietFaces = (part: Part, f: Frame): Face[] => {
   const busy = new Set(part.cuts.flatMap((c) => facesOf(c, f)));
@@ -75,6 +78,7 @@ function workedFaces(cut: Cut, f: Frame): Face[] {
   return plain ? [cut.face] : facesOf(cut, f);
 }
 
+const spare = (rows: readonly Row[]): Row[] => rows.map((r) => ({ ...r, spare: true }));
 const row = (label: string, text: string | undefined, tick = false): Row[] =>
   text === undefined || text === ''
     ? []
@@ -87,7 +91,8 @@ const listed = (items: readonly (string | number)[]): string =>
 export function rowsOf(input: WordsInput, draft: Draft): Row[] {
   const { units } = input.piece;
   const look: Look = { ...draft, piece: input.piece, say: (nm) => formatLength(nm, units) };
-  const size = saySize(draft.part, units).map((p): Run => ({
+  // What Prove says in large need not stand here too.
+  const size = saySize(draft.part, units, betweenEnds(draft.part) === undefined).map((p): Run => ({
     string: p.text,
     ...(p.bold ? { face: 'semibold' } : {}),
   }));
@@ -97,7 +102,7 @@ export function rowsOf(input: WordsInput, draft: Draft): Row[] {
   return [
     { label: 'Size', text: size },
     ...row('No work', noWorkWords(look)),
-    ...row('Way in', wayWords(look)),
+    ...spare(row('Way in', wayWords(look))),
     ...row('Letter', letterWords(look)),
     ...row('Mates', mateWords(look)),
     ...row('Alike', alikeWords(look)),
@@ -105,7 +110,7 @@ export function rowsOf(input: WordsInput, draft: Draft): Row[] {
     ...draft.all.flatMap((p) => row('Turned', turnedWords(input.piece, draft.part, p, draft.frame))),
     ...row('Break', breakWords(look), true),
     ...row('Prepare', prepareWords(look), true),
-    ...row('If spoilt', spoiltWords(look)),
+    ...spare(row('If spoilt', spoiltWords(look))),
     ...draft.part.notes.flatMap((note) => row('Note', note)),
     ...found.flatMap((f) => row('Warning', f.message)),
   ];
@@ -115,8 +120,10 @@ export function rowsOf(input: WordsInput, draft: Draft): Row[] {
 function noWorkWords({ part, frame: f, callouts }: Look): string | undefined {
   if (part.cuts.length === 0) return 'All six sides: to size only.';
   const worked = new Set(part.cuts.flatMap((c) => workedFaces(c, f)));
+  // A relief is work on its end: that it goes through the thickness makes it none on the faces.
+  const comes = (c: Cut, face: Face): boolean => facesOf(c, f).includes(face) && !(isRelief(c) && faceAxis(face) === f.thickness); // prettier-ignore
   const out = (face: Face): number[] =>
-    callouts.filter((k) => !k.trial && part.cuts.some((c) => k.cuts.includes(c.id) && facesOf(c, f).includes(face))).map((k) => k.number); // prettier-ignore
+    callouts.filter((k) => !k.trial && part.cuts.some((c) => k.cuts.includes(c.id) && comes(c, face))).map((k) => k.number); // prettier-ignore
   const free = FACES.filter((x) => !worked.has(x));
   const none = free.filter((x) => out(x).length === 0).map((x) => called(f, x));
   const some = new Map<string, string[]>();
@@ -186,7 +193,7 @@ function letterWords({ piece, part }: Look): string | undefined {
   if (said.length === 0) return undefined;
   const order = ['FRONT', 'BACK', 'LEFT', 'RIGHT'];
   const ends = [...new Map(said.map((s) => [s.end, s])).values()].sort((a, b) => order.indexOf(a.end) - order.indexOf(b.end)); // prettier-ignore
-  return `${ends.map((s) => `${s.end} end ${s.letter}`).join(' · ')}, INSIDE near TOP. Clockwise from above, A at FRONT left.`;
+  return `${ends.map((s) => `${s.end} end ${s.letter}`).join(' · ')}, INSIDE near TOP; on the mate too.`;
 }
 /** `D1.1 and D1.4 15 23/32 long, fit to the piece. D1.6 15 5/32 × 15 7/16, in before the last side.` */
 function mateWords({ piece, part, say }: Look): string | undefined {
@@ -195,7 +202,7 @@ function mateWords({ piece, part, say }: Look): string | undefined {
   const mates = [...new Set(corners.map((c) => (c.side === part ? c.member : c.side)))].sort((a, b) => compareMarks(a.mark, b.mark)); // prettier-ignore
   const long = (p: Part): string => {
     const f = frameOf(p, piece.units);
-    return `${say(blankSize(f, f.length))} long${p.status === 'fit to the piece' ? ', fit to the piece' : ''}`;
+    return `${say(blankSize(f, f.length))} long${p.status === 'fit to the piece' ? ', fit' : ''}`;
   };
   const sizes = [...new Set(mates.map(long))].map((size) => `${listed(mates.filter((m) => long(m) === size).map((m) => m.mark))} ${size}.`); // prettier-ignore
   const grooves = piece.joints.filter((j) => j.kind === 'groove' && piece.parts.some((p) => p.id === j.entering && p.drawer === part.drawer)); // prettier-ignore
@@ -204,7 +211,7 @@ function mateWords({ piece, part, say }: Look): string | undefined {
   const f = frameOf(bottom, piece.units);
   const held = grooves.filter((j) => j.entering === bottom.id).length === 4;
   const panel = `${bottom.mark} ${say(blankSize(f, f.width))} × ${say(blankSize(f, f.length))}`;
-  return `${sizes.join(' ')} ${panel}${held ? ', in before the last side' : ''}.`;
+  return `${sizes.join(' ')} ${panel}${held ? ', in before last side' : ''}.`;
 }
 
 const isLeg = ({ part, frame: f }: Draft): boolean =>
@@ -235,16 +242,19 @@ function alikeWords(look: Look): string | undefined {
   if (isLeg(look)) {
     const legs = piece.parts.filter((p) => p !== part && isLeg({ ...look, part: p, frame: frameOf(p, piece.units) }));
     const marks = legs.map((p) => p.mark).sort(compareMarks);
-    if (marks.length > 0) return `With ${listed(marks)}: one fence for like mortises; square the marks across from one stick, ${level}.`; // prettier-ignore
+    if (marks.length > 0) return `With ${listed(marks)}: one fence for like mortises, one stick for their heights, ${level}.`; // prettier-ignore
   }
-  if (mirror && isCaseSide(look)) return `With ${listed(others)}: one stop for each height; laid ${face} to ${face}, ${level}, every joint meets its fellow.`; // prettier-ignore
+  if (mirror && isCaseSide(look)) return `With ${listed(others)}: one stop a height; ${face} to ${face}, ${level}, all meet.`; // prettier-ignore
   const own = betweenEnds(part);
   const same = piece.parts.filter((p) => p.drawer === part.drawer && own !== undefined && betweenEnds(p) === own && sameWay(p, part)); // prettier-ignore
   const marks = [...new Set([...others, ...same.filter((p) => p !== part).map((p) => p.mark)])].sort(compareMarks);
   if (marks.length === 0) return undefined;
   const groove = part.cuts.some((c) => c.shape === 'box' && c.as === 'groove') ? ', one fence for the groove' : '';
-  const stop = own === undefined ? `one stop${groove === '' ? '' : ' for length'}` : 'one stop, shoulder to shoulder';
-  return `With ${listed(marks)}: ${stop}${groove}${mirror ? `; laid ${face} to ${face}, ${level}` : ''}.`;
+  const stop =
+    own === undefined || part.drawer !== undefined
+      ? `one stop${groove === '' ? '' : ' for length'}`
+      : 'one stop, shoulder to shoulder';
+  return `With ${listed(marks)}: ${stop}${groove}${mirror && part.drawer === undefined ? `; laid ${face} to ${face}, ${level}` : ''}.`;
 }
 const sameWay = (a: Part, b: Part): boolean => a.faceWords[faceOf(a.length, -1)] === b.faceWords[faceOf(b.length, -1)];
 
@@ -255,12 +265,12 @@ function breakWords(look: Look): string {
   const [fine, round, half] = mm ? ['0.8', '1.5', '12'] : ['1/32', '1/16', '1/2'];
   if (piece.stocks[part.stock]?.kind === 'sheet') return 'arrises only dulled.';
   const top = FACES.find((x) => f.words[x] === 'TOP' && faceAxis(x) === f.width);
-  if (isMember(piece, part) && top !== undefined && !piece.drawers.some((d) => d.front === part.id)) return `TOP edge, both arrises, round ${round}, stopping ${half} from each end; the others only dulled.`; // prettier-ignore
+  if (isMember(piece, part) && top !== undefined && !piece.drawers.some((d) => d.front === part.id)) return `TOP edge round ${round}, stop ${half} from ends.`; // prettier-ignore
   if (isLeg(look)) {
-    const foot = f.length === 2 ? ` BOTTOM end ${round} all round.` : '';
-    return `Four long arrises ${fine}, not within ${round} of a shoulder line.${foot}`;
+    const foot = f.length === 2 ? `; BOTTOM end ${round} all round` : '';
+    return `Long arrises ${fine}, not within ${round} of a shoulder${foot}.`;
   }
-  if (isCaseSide(look)) return `OUTSIDE long arrises ${fine}. Keep sharp: ${listed(sharp(look))}.`;
+  if (isCaseSide(look)) return `OUTSIDE long arrises ${fine}. Sharp: ${sharp(look).join(', ')}.`;
   const joints = endJoints(part).length > 0;
   if (joints) return `Long arrises ${fine}, not within ${round} of a shoulder; tails and tenons stay sharp.`.replace('tails and tenons', endWord(part)); // prettier-ignore
   const plain = part.cuts.every((c) => c.shape === 'bore' || c.shape === 'mark' || c.shape === 'arris');
@@ -273,7 +283,7 @@ function sharp({ part, frame: f }: Look): string[] {
   const named = [...new Set(ends.filter((x) => faceAxis(x) === f.length))].map((x) => called(f, x));
   return [
     `INSIDE arris of ${called(f, part.reference.edge)}`,
-    ...(part.cuts.some((c) => c.shape === 'box' && c.as === 'rabbet') ? ['the rabbet'] : []),
+    ...(part.cuts.some((c) => c.shape === 'box' && c.as === 'rabbet') ? ['rabbet'] : []),
     ...named,
   ];
 }
@@ -290,7 +300,7 @@ function prepareWords(look: Look): string | undefined {
   if (!part.cuts.some((c) => c.glue && c.glue.where !== '') && !part.cuts.some((c) => c.shape === 'tails' || c.shape === 'tenon')) return undefined; // prettier-ignore
   const inside = FACES.find((x) => f.words[x] === 'INSIDE' && faceAxis(x) === f.thickness);
   if (isLeg(look)) return `all faces before glue-up; no finish within ${near} of a mortise.`;
-  if (isMember(piece, part)) return `${called(f, inside ?? part.reference.face)} before glue-up; no finish in the groove or the joints.`; // prettier-ignore
+  if (isMember(piece, part)) return `${called(f, inside ?? part.reference.face)} before glue-up; none in groove or joints.`; // prettier-ignore
   if (inside !== undefined && isCaseSide(look)) return `INSIDE face before glue-up; not in the joints nor within ${near} of them.`; // prettier-ignore
   if (endJoints(part).length > 0) return `all long sides before glue-up; no finish on ${endWord(part)} or shoulders.`;
   return `${called(f, part.reference.face)} before glue-up; none in the joints.`;
@@ -299,12 +309,18 @@ function prepareWords(look: Look): string | undefined {
 /** What can be saved when a cut goes wrong. Common practice; nothing where nothing can. */
 function spoiltWords(look: Look): string | undefined {
   const { part, frame: f } = look;
-  if (isLeg(look)) return 'a mortise too wide or out of place: glue in a slip, same wood and grain, and chop again. Through a face: the leg is lost.'; // prettier-ignore
-  if (isCaseSide(look)) {
+  if (isLeg(look)) return 'a mortise out of place: glue in a slip, same wood and grain, and chop again. Through a face: the leg is lost.'; // prettier-ignore
+  const across = part.cuts.some(
+    (c) => (c.shape === 'dovetail' && c.as === 'socket') || (c.shape === 'box' && c.as === 'dado'),
+  );
+  const sockets = part.cuts.some((c) => c.shape === 'dovetail' && c.as === 'end-socket');
+  if (!across && sockets && endJoints(part).length === 0)
+    return 'a slack socket: glue a slip to its wall, same grain, and pare again.';
+  if (isCaseSide(look) && across) {
     const hidden = part.cuts.some((c) => c.shape === 'mark' && c.as === 'slide-line') ? '; the drawers hide it' : '';
     const word = part.cuts.some((c) => c.shape === 'dovetail' && c.as === 'socket') ? 'socket' : 'dado';
     const grain = part.grain === 2 ? ', grain UP' : ', same grain';
-    return `a ${word} at a wrong height: glue in a strip of the same wood${grain}, and cut again${hidden}. Run out at ${f.words[part.reference.edge]}: the side is lost.`; // prettier-ignore
+    return `a ${word} at a wrong height: glue in a strip of the same wood${grain}, cut again${hidden}. Run out at ${f.words[part.reference.edge]}: the side is lost.`; // prettier-ignore
   }
   const own = betweenEnds(part);
   if (own === undefined) return undefined;

@@ -83,7 +83,9 @@ export function ownNotes(cut: Cut, part: Part, piece: Piece): readonly string[] 
     const [screws, fits] = [BOTH.exec(note), PANEL.exec(note)];
     if (screws) return both ? `screws ${screws[2] as string}, for longer ones meet` : (screws[1] as string);
     if (!fits || !panel || measured === undefined) return note;
-    return `${fits[1] as string} ${panel.mark}, measured ${formatLength(measured, piece.units)}`;
+    const size = formatLength(measured, piece.units);
+    if (cut.trial !== undefined) return `dry fit it (${size}) in an offcut first`;
+    return `${fits[1] as string} ${panel.mark}, measured ${size}`;
   });
 }
 /** A drawer's part that shares its card with another drawer's: the other's mates bear the other drawer's mark. */

@@ -4,6 +4,7 @@ import { formatLength } from '../../lengths/format.js';
 import type { Part, Piece, Stock } from '../../piece/piece.js';
 import { sayCuts } from '../../words/callout.js';
 import type { Callout } from '../../words/callout.js';
+import { CUTS_HEADING } from '../../words/card.js';
 import type { Cut, Glue } from '../../words/cut.js';
 import { frameOf, reaches } from '../../words/frame.js';
 import type { Frame } from '../../words/frame.js';
@@ -13,8 +14,11 @@ import { proveOf, rowsOf } from './rows.js';
 import type { Row, WordsInput } from './rows.js';
 import { meetings, ownNotes } from './turned.js';
 
-export { facesOf, quietFaces } from './rows.js';
+export { facesOf, isRelief, quietFaces } from './rows.js';
 export type { Row } from './rows.js';
+
+/** Over the cuts of a card; a part that is only cut to size says so. */
+export const cutsHeading = (card: Card): string => (card.callouts.length === 0 ? `${CUTS_HEADING}: none, to size only` : CUTS_HEADING); // prettier-ignore
 
 /** Everything one card says, before it is laid out. */
 export interface Card {
@@ -26,6 +30,8 @@ export interface Card {
   readonly hand: string;
   readonly size: string;
   readonly stock: string;
+  /** Of sheet goods: where its pieces lie on the nested sheets, the fuller words first. */
+  readonly source?: readonly string[];
   readonly callouts: readonly Callout[];
   readonly rows: readonly Row[];
   readonly prove: { readonly what: string; readonly figure: string };
@@ -66,6 +72,7 @@ function cardOf(input: WordsInput, part: Part, parts: readonly Part[]): Card {
     hand: handOf(part),
     size: units === 'mm' ? `${size} mm` : size,
     stock: stockOf(part, input.piece),
+    ...sourceOf(input, all),
     rows,
     prove: proveOf({ ...draft, units }),
     revision: (input.revisionOf ?? fnv)(words.join('\n')),
@@ -110,6 +117,20 @@ function stockOf(part: Part, piece: Piece): string {
   const staves = part.staves === undefined ? '' : `, ${part.staves} staves`;
   const name = stock?.name ?? part.stock;
   return `${name.slice(0, 1).toUpperCase()}${name.slice(1)}${quarter}${staves}. ${grain}.`;
+}
+/** `Sheet 1 of 2, pieces D1.6 D2.6`, then shorter; nothing for lumber. */
+function sourceOf({ piece, layout }: WordsInput, all: readonly Part[]): { readonly source?: readonly string[] } {
+  const stock = all[0]?.stock ?? '';
+  if (piece.stocks[stock]?.kind !== 'sheet') return {};
+  const sheets = (layout?.sheets ?? []).filter((s) => s.stock === stock);
+  const said = sheets.flatMap((s) => {
+    const marks = all.filter((p) => s.pieces.some((x) => x.part === p.id)).map((p) => p.mark).sort(compareMarks); // prettier-ignore
+    const many = marks.length > 1 ? 's' : '';
+    return marks.length === 0 ? [] : [{ long: `sheet ${s.index} of ${s.of}, piece${many} ${marks.join(' ')}`, mid: `sheet ${s.index}: ${marks.join(' ')}`, short: `sheet ${s.index}` }]; // prettier-ignore
+  });
+  if (said.length === 0) return { source: ['Sheet ____'] };
+  const way = (k: 'long' | 'mid' | 'short'): string => said.map((x) => x[k]).join('; ');
+  return { source: [way('long'), way('mid'), way('short')].map((x) => x.slice(0, 1).toUpperCase() + x.slice(1)) };
 }
 const grainWords = (f: Frame, axis: Axis): string => {
   const [lo, hi] = [f.words[faceOf(axis, -1)], f.words[faceOf(axis, 1)]];

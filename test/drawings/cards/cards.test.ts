@@ -29,10 +29,16 @@ describe('part cards', () => {
       for (const { card } of p.cards) if (card.callouts.length > 4) expect(p.form).toBe('full');
       expect(p.cards.length).toBeLessThanOrEqual(p.form === 'full' ? 1 : 2);
     }
-    // Full pages of half cards: at most one half stays empty.
-    expect(shown.filter((p) => p.form === 'half' && p.cards.length === 1).length).toBeLessThanOrEqual(1);
+    // No half stays empty, and a left half card has its right beside it.
+    const halves = shown.filter((p) => p.form === 'half');
+    expect(halves.every((p) => p.cards.length === 2)).toBe(true);
+    for (const p of halves) {
+      const [a, b] = p.cards.map((c) => c.card.part);
+      for (const [one, two] of [[a, b], [b, a]] as const) if (one?.mirrorOf) expect(one.mirrorOf).toBe(two?.id); // prettier-ignore
+    }
     const formOf = (mark: string): string | undefined => shown.find((p) => p.cards.some((c) => c.card.part.mark === mark))?.form; // prettier-ignore
-    expect([formOf('A1'), formOf('L1'), formOf('R4')]).toEqual(['full', 'full', 'half']);
+    expect([formOf('A1'), formOf('L1')]).toEqual(['full', 'full']);
+    expect(formOf('D1.2')).toBe(formOf('D1.3'));
   });
   it('says on a card that runs over where it goes on, and ticks only on its first sheet', () => {
     const { pages } = planCards(input);
