@@ -1,5 +1,5 @@
 import { others } from './axis.js';
-import type { Vec3 } from './box.js';
+import type { Span, Vec3 } from './box.js';
 import { flatten, type Point2 } from './outline.js';
 import { unplace } from './placement.js';
 import { reachOf } from './reach.js';
@@ -19,7 +19,11 @@ const all = (list: readonly Where[]): Where =>
 export function whereIs(p: Vec3, recipe: Recipe): Where {
   const reach = reachOf(recipe);
   if (!reach) return 'out';
-  const low = Math.min(...reach.map(([lo, hi], a) => Math.min((p[a] as number) - lo, hi - (p[a] as number))));
+  let low = Infinity;
+  for (let a = 0; a < 3; a++) {
+    const [side, x] = [reach[a] as Span, p[a] as number];
+    low = Math.min(low, x - side[0], side[1] - x);
+  }
   if (low < -CLEAR) return 'out';
   switch (recipe.op) {
     case 'box':
@@ -37,7 +41,7 @@ export function whereIs(p: Vec3, recipe: Recipe): Where {
     case 'placed':
       return whereIs(unplace(recipe.by, p), recipe.of);
     case 'cut':
-      return all([whereIs(p, recipe.from), ...recipe.tools.map((t) => flip(whereIs(p, t)))]);
+      return inCut(p, recipe);
     case 'met':
       return all(recipe.of.map((r) => whereIs(p, r)));
     case 'joined':
@@ -45,6 +49,16 @@ export function whereIs(p: Vec3, recipe: Recipe): Where {
     case 'hull':
       return 'unsure';
   }
+}
+function inCut(p: Vec3, recipe: Extract<Recipe, { op: 'cut' }>): Where {
+  let where = whereIs(p, recipe.from);
+  if (where === 'out') return 'out';
+  for (const tool of recipe.tools) {
+    const taken = whereIs(p, tool);
+    if (taken === 'in') return 'out';
+    if (taken === 'unsure') where = 'unsure';
+  }
+  return where;
 }
 /** Even-odd rule over all rings. */
 function inRings(p: Point2, rings: readonly (readonly Point2[])[]): Where {

@@ -7,7 +7,7 @@ import type { Recipe } from '../geom/recipe.js';
 import type { Kernel, Mesh } from '../geom/solid.js';
 import type { Part, Piece } from '../piece/piece.js';
 import type { Solids } from '../solids/solids.js';
-import { parseCallouts } from '../words/callout.js';
+import { parseCallout } from '../words/callout.js';
 import { parseCard } from '../words/card.js';
 import type { ParsedCard } from '../words/card.js';
 import { normalise } from '../words/reader.js';
@@ -19,6 +19,7 @@ import { rebuild, removed } from './rebuild.js';
 import { unmatched } from './sameCuts.js';
 import { samePart } from './samePart.js';
 import { sameSurface } from './sameSurface.js';
+import { soundsAs } from './soundings.js';
 
 /** Two solids are the same part when no more than this is in one and not in the other, mm3 (all figures on the step). */
 const BAR = 1;
@@ -74,7 +75,9 @@ export function proveCard(text: string, part: Part, solid: Recipe, kernel: Kerne
   const low = byAxis((a) => -part.growth[a][0] + 0);
   const own: Recipe = { op: 'placed', by: shifted(low), of: rebuild(card) };
   found.push(...proveCuts(card, part));
-  if (samePart(own, solid, kernel) || sameSurface(kernel.mesh(own), kernel.mesh(solid))) return found;
+  const drawn = kernel.mesh(solid);
+  if (samePart(own, solid, kernel) && soundsAs(drawn, own)) return found;
+  if (sameSurface(kernel.mesh(own), drawn)) return found;
   const differ = difference(own, solid, kernel);
   if (differ <= BAR) return found;
   const bar = BAR + slack(card, text, kernel);
@@ -146,7 +149,7 @@ function proveCuts(card: ParsedCard, part: Part): Diagnostic[] {
   const low = byAxis((a) => -part.growth[a][0] + 0);
   const blank = byAxis((a) => [low[a], part.size[a].value + part.growth[a][1]] as const);
   const shift: ParsedCard['frame'] = { ...card.frame, blank };
-  const again = parseCallouts(card.texts, shift).flatMap((c) => c?.cuts ?? []);
+  const again = card.texts.flatMap((t) => parseCallout(t, shift)?.cuts ?? []);
   const { missing, extra } = unmatched(part.cuts, again, blank);
   if (missing.length === 0 && extra === 0) return [];
   return [
