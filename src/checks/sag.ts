@@ -1,3 +1,5 @@
+import { need } from '../data/printed.js';
+import { CREEP_HANDBOOK } from '../data/tables/creep.js';
 import { width } from '../geom/box.js';
 import { nm } from '../lengths/length.js';
 import { quantity, sayQuantity } from '../value/quantity.js';
@@ -13,6 +15,8 @@ import { remedyOf } from './sag/remedy.js';
 import { settle, type Settled } from './sag/settle.js';
 
 const NM = 1e9;
+/** What the handbook has of creep, more than the building code: printed beside it. */
+const CAREFUL = need(CREEP_HANDBOOK, 'lumber', 'factor');
 /** Figures are kept to a millionth of a metre, so that alike parts are told as one. */
 const fine = (m: number): number => Math.round(m * 1e6) * 1e3;
 
@@ -63,6 +67,9 @@ function inputsOf(f: Frame, j: Judged): Input[] {
       source: settled.creepSource,
       ...(settled.creepSource.includes('from memory') ? { memory: true } : {}),
     },
+    ...(f.piece.stocks[member.part.stock]?.kind === 'lumber'
+      ? [{ name: 'the same, more carefully', quantity: quantity('ratio', CAREFUL.value), source: CAREFUL.source }]
+      : []),
     {
       name: 'fine work, at first',
       quantity: quantity('span over sag', FINE.value),

@@ -172,3 +172,44 @@ describe('laws', () => {
     expect(shares({ modulus: 1, span: 1 }, { modulus: 1, span: 2 })[0]).toBeCloseTo(16 / 17, 12);
   });
 });
+
+describe('plates borne all round, against the double series of plate theory (Navier)', () => {
+  /** Middle of a plate a x b under an even load: D dx, dy both ways and 2h of twist, by 40 x 40 odd terms. */
+  const series = (a: number, b: number, dx: number, dy: number, h: number): number => {
+    let w = 0;
+    for (let m = 1; m < 80; m += 2)
+      for (let n = 1; n < 80; n += 2) {
+        const sign = ((m + n) / 2) % 2 === 1 ? 1 : -1;
+        const stiff = dx * (m / a) ** 4 + 2 * h * (m / a) ** 2 * (n / b) ** 2 + dy * (n / b) ** 4;
+        w += (sign * 16) / (Math.PI ** 6 * m * n * stiff);
+      }
+    return w;
+  };
+  const strips = (a: number, b: number, dx: number, dy: number): number =>
+    ((5 / 384) * shares({ modulus: dx, span: a }, { modulus: dy, span: b })[0] * a ** 4) / dx;
+  it('the series itself: a square plate alike both ways sags .00406 q a4 / D', () => {
+    expect(series(1, 1, 1, 1, 1)).toBeCloseTo(0.00406, 5);
+  });
+  // Plywood: half as stiff across, and in twist about a quarter of the mean (shear modulus about a tenth of E).
+  it.each([
+    [1, 1],
+    [1, 1.3],
+    [1.3, 1],
+    [1, 2],
+    [2, 1],
+  ])('plywood %d x %d: within 15 %%', (a, b) => {
+    const ratio = strips(a, b, 1, 0.5) / series(a, b, 1, 0.5, 0.25 * Math.sqrt(0.5));
+    expect(ratio).toBeGreaterThan(0.85);
+    expect(ratio).toBeLessThan(1.15);
+  });
+  it('alike both ways: never less, at most six tenths more', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.5, max: 2, noNaN: true }), (b) => {
+        const ratio = strips(1, b, 1, 1) / series(1, b, 1, 1, 1);
+        expect(ratio).toBeGreaterThan(0.99);
+        expect(ratio).toBeLessThan(1.61);
+      }),
+      { numRuns: 25 },
+    );
+  });
+});
