@@ -52,6 +52,7 @@ async function main(argv: readonly string[]): Promise<number> {
           .positional('file', { type: 'string', array: true, demandOption: true })
           .option('out', { type: 'string', default: 'out', describe: 'folder for the packets' })
           .option('solids', { type: 'boolean', default: false, describe: 'write each part as STL too' })
+          .option('fonts', { type: 'boolean', default: false, describe: 'write the typeface into each SVG' })
           .options(shopOption)
           .options(formatOption),
       (a) => start(async () => (await commands()).build(a.file, a)),

@@ -40,6 +40,8 @@ export interface Job {
   /** Shipped definitions by name, for `from`. */
   readonly shipped: Readonly<Record<string, string>>;
   readonly solids?: boolean;
+  /** Writes the typeface into each SVG. */
+  readonly fonts?: boolean;
   /** The shop's own file, where one is named. */
   readonly shop?: { readonly fileName: string; readonly text: string };
   /** For `explain`. */
@@ -174,14 +176,14 @@ async function packetOf(piece: Piece, solids: Solids, kernel: Kernel, ctx: Conte
   onStage('report');
   const { header } = piece;
   const pdf = await writePdf(sheets, { faces, title: header.title, date: header.date, hash, author: header.maker }); // 8
-  const svgs = await writeSvgs(sheets, { faces, embedFonts: false, hrefOf: sheetHref(sheets) });
+  const svgs = await writeSvgs(sheets, { faces, embedFonts: job.fonts === true, hrefOf: sheetHref(sheets) });
   onStage('proof');
   const ours = proveCards(pdf, piece, solids, kernel); // 9
   const more = [...records(piece, found), ...(job.solids ? stls(piece, solids) : [])];
   return {
     ours,
     folder: folderOf(piece),
-    files: assemble({ sheets: sheets as readonly Sheet[], svgs, pdf, more, sha256 }),
+    files: assemble({ sheets: sheets as readonly Sheet[], svgs, pdf, title: header.title, more, sha256 }),
   };
 }
 

@@ -122,13 +122,14 @@ async function eachFile(
 /** `build <file...>`: a packet a definition, whole or not at all. */
 export async function build(
   files: readonly string[],
-  said: InShop & { out: string; solids: boolean },
+  said: InShop & { out: string; solids: boolean; fonts: boolean },
 ): Promise<number> {
   const texts = shipped();
   return eachFile(
     files,
     said,
-    (fileName, text) => Promise.resolve({ what: 'build', fileName, text, shipped: texts, solids: said.solids }),
+    (fileName, text) =>
+      Promise.resolve({ what: 'build', fileName, text, shipped: texts, solids: said.solids, fonts: said.fonts }),
     async (answer) => {
       const target = join(said.out, answer.folder ?? 'packet');
       try {
