@@ -214,8 +214,7 @@ describe('what one part does, against published figures', () => {
   });
   it('a wood that is in no table is told, and not made up', async () => {
     const input = await one(board('white-oak', 'flat'), '9');
-    const { wood, ...stock } = input.piece.stocks['wood'] as never as Record<string, unknown>;
-    expect(wood).toBeDefined();
+    const { wood: _own, ...stock } = input.piece.stocks['wood'] as never as Record<string, unknown>;
     const stocks = { wood: { ...stock, material: 'own-wood' } as never };
     expect(bad({ ...input, piece: { ...input.piece, stocks } })).toEqual(['note movement-unjudged T1']);
     expect(bad(input)).toEqual([]);
@@ -253,6 +252,12 @@ describe('gaps of a front', () => {
     const [row] = table(input, 'gap-today');
     // 7 x .00248 = .01736 a per cent: 1/32 + 5, 4, 3, 2, 1, 0, 0 of them, to the next 1/64.
     expect(row?.slice(2)).toEqual(['1/8', '7/64', '3/32', '5/64', '1/16', '1/32', '1/32']);
+  });
+  it('drawers that are alike stand in one row, all gaps above before those below', async () => {
+    const rows = table(at(await shippedInput('tall-chest'), 8, 6, 11), 'gap-today');
+    expect(rows.map((r) => r[1])).toEqual([...rows.map((r) => r[1])].sort());
+    expect(rows[0]?.[0]).toBe('D1 D2');
+    for (const r of rows) expect(r).toHaveLength(9);
   });
   it('on slides it goes both ways from their line', async () => {
     const input = at(await shippedInput('tall-chest'), 8, 6, 11);

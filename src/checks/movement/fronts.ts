@@ -199,8 +199,15 @@ const told = (
   path: partEntry(gap.front.part),
 });
 
+/** What is above all drawers first, so that drawers that are alike stand in one row. */
+const inTables = (gaps: readonly Gap[]): Gap[] => [
+  ...gaps.filter((g) => g.where === 'above'),
+  ...gaps.filter((g) => g.where === 'below'),
+];
+
 /** Gaps as made, at the driest and at the wettest. Decimals: to be looked at, not cut to. */
-export function reveals(gaps: readonly Gap[], moving: Moving): Table {
+export function reveals(all: readonly Gap[], moving: Moving): Table {
+  const gaps = inTables(all);
   const { made, driest, wettest } = moving.season;
   const { units } = moving.piece;
   const fine = (v: number): string => sayQuantity(quantity('fine', v), units);
@@ -236,7 +243,8 @@ export function reveals(gaps: readonly Gap[], moving: Moving): Table {
 export const READINGS = [6, 7, 8, 9, 10, 11, 12] as const;
 
 /** What gap to leave, by what the meter reads in the front on the day, so that it keeps its least at the wettest. */
-export function gapToday(gaps: readonly Gap[], moving: Moving): Table {
+export function gapToday(all: readonly Gap[], moving: Moving): Table {
+  const gaps = inTables(all);
   return {
     id: 'gap-today',
     columns: columns(['drawer', 'Drawer<'], ['where', 'Gap<'], ...READINGS.map((m) => [`at_${m}`, `${m} %`] as const)),
