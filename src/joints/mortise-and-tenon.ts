@@ -347,7 +347,7 @@ function mortises(r: MortiseAndTenon, site: Site): BoxCut[] {
     face: 'left',
     at: [[0, r.depth.value], across(r), along(r, site)],
     glue: { where: 'the cheeks of the mortise' },
-    ...(site.slope ? { notes: [`Leans ${formatAngle(arcCosine(site.slope[INTO]))} from square`] } : {}),
+    ...(site.lean > 0 ? { notes: [leaning(site)] } : {}),
     ...(r.mitre
       ? { notes: ['Runs into another mortise: plug the first before the second is cut; mitre both tenons'] }
       : {}),
@@ -366,6 +366,12 @@ function mortises(r: MortiseAndTenon, site: Site): BoxCut[] {
   };
   return [main, notch];
 }
+
+/** How a mortise lies to the part that it is in: leaning from square to its face, or only turned on it. */
+const leaning = ({ slope, lean }: Site): string =>
+  slope
+    ? `Leans ${formatAngle(arcCosine(slope[INTO]))} from square`
+    : `Square to the face, turned ${formatAngle(lean)} on it`;
 
 /** What a bevel gauge is set to for a sloping shoulder: over each of the two sides, from square. */
 function gauge(slope: NonNullable<Site['slope']>): string {

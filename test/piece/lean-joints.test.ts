@@ -82,6 +82,24 @@ describe('a rail square to the view in which its legs lean', () => {
   });
 });
 
+describe('a rail between legs that lean only away from it', () => {
+  it('has square shoulders, and its mortises stand turned on the faces of the legs', () => {
+    const away = { ...leg, stand: { ...leg.stand, front: 0, side: -LEAN } };
+    const piece = solved(trestle({ leg_l: away }));
+    const tenons = partOf(piece, 'rail').cuts.filter((c): c is TenonCut => c.shape === 'tenon');
+    expect(tenons.map((c) => c.slope)).toEqual([undefined, undefined]);
+    const [m] = partOf(piece, 'leg_l').cuts.filter((c): c is BoxCut => c.shape === 'box');
+    expect(m?.notes).toEqual(['Square to the face, turned 10° on it']);
+    expect(m?.slants?.map((s) => [s.of, s.toward])).toEqual([
+      ['back', 'top'],
+      ['top', 'front'],
+    ]);
+    // The mouth, 1/4 by 7/8 turned 10 degrees: one end of each side off by the side times the sine.
+    expect(m?.slants?.map((s) => toIn(s.by).toFixed(4))).toEqual([0.25, 0.875].map((x) => (x * sine(LEAN)).toFixed(4)));
+    expect(makeSolids(piece, kernel).findings).toEqual([]);
+  });
+});
+
 describe('a plate screwed to the front of leaning legs', () => {
   const plate = part({
     across: ['3', '21'],
