@@ -52,7 +52,8 @@ export const figure = (value: number, status: FigureStatus, key: SourceKey, tabl
 export function cell<C extends string>(table: Printed<C>, id: string, column: C, scale = 1): Figure | undefined {
   const k = table.columns.findIndex(([name]) => name === column);
   const found = table.rows.find(([row]) => row === id)?.[k + 1] as Cell | undefined;
-  return found ? figure(found[0] * scale, found[1], table.key, table.table) : undefined;
+  // Twelve places: what a unit adds to a printed figure is no figure.
+  return found ? figure(Number((found[0] * scale).toPrecision(12)), found[1], table.key, table.table) : undefined;
 }
 
 /** The figure of a cell that the program cannot do without: a hole in a table is a slip of ours, and throws. */

@@ -62,7 +62,7 @@ export interface Stock {
   readonly kind: 'lumber' | 'sheet';
   /** Key in data/species, data/panels or the shop's own, and its printed name. */
   readonly material: string;
-  /** All figures of the wood (lumber) or of the panel (sheet goods), the shop's own over those of the table. */
+  /** All figures of a wood or a panel of the shop's own; of the others they stand in the tables (wood/material.ts). */
   readonly wood?: Species;
   readonly panel?: Panel;
   readonly name: string;

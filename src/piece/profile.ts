@@ -49,8 +49,8 @@ const NEEDED: Readonly<Record<keyof MachineSpecs, readonly string[]>> = {
   bench: ['length'],
 };
 
-/** The shop's machines, clamps and limits as typed; what is not typed is not known. */
-export function profileOf(def: Definition, ev: Evaluator, findings: Findings): ShopProfile {
+/** The shop's machines, clamps and limits as typed; what is not typed is not known. Undefined when nothing is. */
+export function profileOf(def: Definition, ev: Evaluator, findings: Findings): ShopProfile | undefined {
   const s = def.shop ?? {};
   const sizes = new Sizes(ev, findings);
   const machines: Record<string, object> = {};
@@ -76,13 +76,17 @@ export function profileOf(def: Definition, ev: Evaluator, findings: Findings): S
     );
   const alone = sizes.all<{ length: Length; width: Length }>(s.alone, ['shop', 'alone'], ['length', 'width']);
   const door = sizes.all<{ width: Length; height: Length }>(s.door, ['shop', 'door'], ['width', 'height']);
-  return {
-    machines: machines as Machines,
-    clamps: clamps.sort((a, b) => b.opening - a.opening || b.count - a.count),
+  const known = {
     ...(lift === undefined ? {} : { lift }),
     ...(alone ? { alone: [alone.length, alone.width] as const } : {}),
     ...(door ? { door: [door.width, door.height] as const } : {}),
     ...(s.moisture === undefined ? {} : { moisture: s.moisture }),
     ...(s.read === undefined ? {} : { read: s.read }),
+  };
+  if (Object.keys({ ...known, ...machines }).length === 0 && clamps.length === 0) return undefined;
+  return {
+    machines: machines as Machines,
+    clamps: clamps.sort((a, b) => b.opening - a.opening || b.count - a.count),
+    ...known,
   };
 }

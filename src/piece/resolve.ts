@@ -103,8 +103,9 @@ export function resolvePiece(def: Definition, opts: ResolveOptions = {}): Outcom
   const named = { parts: parts.map((p) => p.id), joints: settled.joints, ev: setting.ev, findings };
   const piece: Piece = {
     ...settled,
-    profile,
-    ...(all ? { runs: runsOf(def, bodies, findings), ...circumstancesOf(def, named) } : {}),
+    ...(profile ? { profile } : {}),
+    ...(all && def.runs ? { runs: runsOf(def, bodies, findings) } : {}),
+    ...(all ? circumstancesOf(def, named) : {}),
   };
   return findings.list.some((f) => f.severity === 'error')
     ? { findings: findings.list }
