@@ -3,6 +3,7 @@ import { grouped, type Single } from './grouped.js';
 import { movingOf, type Moving } from './movement/context.js';
 import { fronts, gapsOf, gapToday, revealRows, reveals } from './movement/fronts.js';
 import { panels } from './movement/panels.js';
+import { sidePlay } from './movement/sides.js';
 import { slots } from './movement/slots.js';
 import { speciesOf } from './movement/strain.js';
 import { partsTable } from './movement/table.js';
@@ -25,6 +26,7 @@ export const movement: Check = {
       ...slots(moving),
       ...panels(moving),
       ...fronts(gaps, moving),
+      ...sidePlay(moving),
       ...unjudged(moving),
     ];
     const table = partsTable(moving);

@@ -28,6 +28,7 @@ export const CODES = {
   'drawer-heavy': 'an empty drawer is heavy to lift out',
   'drawer-opening-too-small': 'an opening leaves no room for a drawer box',
   'drawer-size': 'a size of a drawer is less than nothing',
+  'drawer-sticks': 'a drawer on wood keeps too little play at its sides',
   'drawer-unknown': 'drawers are like drawers that are not there',
   'drawer-without-runner': 'a drawer hangs on slides and has none',
   'extent-missing': 'a part does not say how far it goes one way',

@@ -46,7 +46,7 @@ const one = (wood: object, deep: string): Promise<CheckInput> =>
   });
 
 /** A drawer that stands on wood between slab sides and rails that do not move, its front 7 in high. */
-const drawerOnWood = (wood: object, open = '7 3/32'): Promise<CheckInput> =>
+const drawerOnWood = (wood: object, open = '7 3/32', front: object = {}): Promise<CheckInput> =>
   inputOf({
     stock: { wood, ply: PLY, thin: THIN },
     parts: {
@@ -75,7 +75,7 @@ const drawerOnWood = (wood: object, open = '7 3/32'): Promise<CheckInput> =>
         mark: 'D{n}',
         across: ['left', 'right'],
         up: ['low', 'high'],
-        front: { fit: 'inset', kind: 'integral', stock: 'wood', pulls: 'none' },
+        front: { fit: 'inset', kind: 'integral', stock: 'wood', pulls: 'none', ...front },
         box: { stock: 'wood', bottom: 'thin', runner: 'none' },
       },
     },
@@ -252,6 +252,15 @@ describe('gaps of a front', () => {
     const [row] = table(input, 'gap-today');
     // 7 x .00248 = .01736 a per cent: 1/32 + 5, 4, 3, 2, 1, 0, 0 of them, to the next 1/64.
     expect(row?.slice(2)).toEqual(['1/8', '7/64', '3/32', '5/64', '1/16', '1/32', '1/32']);
+  });
+  it('a drawer on wood keeps its play: 1/64 at each side less what half of each side swells by', async () => {
+    const input = at(await drawerOnWood(board('cherry', 'flat')), 8, 6, 12);
+    const j = of(input, 'drawer-sticks', 'D1');
+    // Two sides of 1/2, held to the front in the middle of their thickness: 2 x .25 x .00126 x 4; the case is of plywood.
+    expect(toIn(j.figure.value)).toBeCloseTo(1 / 32 - 0.00252, 4);
+    expect(j.verdict).toBe('pass');
+    const tight = at(await drawerOnWood(board('cherry', 'flat'), '7 3/32', { reveal: '0.003' }), 8, 6, 11);
+    expect(bad(tight)).toEqual(['warning drawer-sticks D1']);
   });
   it('drawers that are alike stand in one row, all gaps above before those below', async () => {
     const rows = table(at(await shippedInput('tall-chest'), 8, 6, 11), 'gap-today');
