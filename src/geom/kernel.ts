@@ -1,5 +1,5 @@
 import { sidesFor } from './angle.js';
-import type { Axis } from './axis.js';
+import { others, type Axis } from './axis.js';
 import { byAxis, type Box3, type Vec3 } from './box.js';
 import { canonicalMesh, canonicalRings } from './canonical.js';
 import { commonRoom } from './common.js';
@@ -138,6 +138,18 @@ function atOrigin(recipe: Turned): { base: Turned; shift: Vec3 } {
   const profile = recipe.profile.map(([r, h]) => [r, h - start] as const);
   return { base: { op: 'turned', axis: recipe.axis, centre: [0, 0, 0], profile }, shift };
 }
+type Prism = Extract<Recipe, { op: 'prism' }>;
+/** A straight-sided prism with its low corner at the origin, and how far it must then be moved; arcs stay where they are, for their rounding. */
+function prismAtOrigin(recipe: Prism): { base: Prism; shift: Vec3 } | undefined {
+  const stretches = recipe.outlines.flat();
+  if (stretches.length === 0 || stretches.some((s) => s.bulge !== undefined && s.bulge !== 0)) return undefined;
+  const [x0, y0] = ([0, 1] as const).map((k) => Math.min(...stretches.map((s) => s.to[k]))) as [number, number];
+  if (x0 === 0 && y0 === 0 && recipe.from === 0) return undefined;
+  const outlines = recipe.outlines.map((o) => o.map(({ to }) => ({ to: [to[0] - x0, to[1] - y0] as const })));
+  const [u, v] = others(recipe.axis);
+  const shift = byAxis((a) => (a === u ? x0 : a === v ? y0 : recipe.from));
+  return { base: { op: 'prism', axis: recipe.axis, from: 0, to: recipe.to - recipe.from, outlines }, shift };
+}
 /** mm, to a thousandth of a nanometre. */
 const toMillimetres = (x: number): number => Math.round(x * UNIT * 1e3) / 1e9 + 0;
 class Arena implements CountedKernel {
@@ -268,6 +280,9 @@ class Arena implements CountedKernel {
     }
     return result ?? this.nothing();
   }
+  private moved(base: Recipe, by: Vec3): Manifold {
+    return this.kept(this.solid(base).translate(by[0] / UNIT, by[1] / UNIT, by[2] / UNIT));
+  }
   private nothing(): Manifold {
     return this.using(this.lib.Manifold.tetrahedron(), (a) => this.kept(a.subtract(a)));
   }
@@ -279,7 +294,10 @@ class Arena implements CountedKernel {
       this.kept(cube.translate(x[0] / UNIT, y[0] / UNIT, z[0] / UNIT)),
     );
   }
-  private prism(recipe: Extract<Recipe, { op: 'prism' }>): Manifold {
+  /** Straight-sided prisms of one section and length (sockets, tails) are made once, at the origin, and moved. */
+  private prism(recipe: Prism): Manifold {
+    const home = prismAtOrigin(recipe);
+    if (home) return this.moved(home.base, home.shift);
     const solid = recipe.outlines.map((o) => flatten(o)).filter((ring) => areaOf(ring) !== 0);
     if (recipe.to <= recipe.from || solid.length === 0) return this.nothing();
     const rings = solid.map((ring) => ring.map(([x, y]): [number, number] => [x / UNIT, y / UNIT]));
@@ -295,7 +313,7 @@ class Arena implements CountedKernel {
   private turned(recipe: Turned): Manifold {
     const { base, shift } = atOrigin(recipe);
     if (shift.some((x) => x !== 0)) {
-      return this.kept(this.solid(base).translate(shift[0] / UNIT, shift[1] / UNIT, shift[2] / UNIT));
+      return this.moved(base, shift);
     }
     const profile = recipe.profile.map(([r, h]): [number, number] => [r / UNIT, h / UNIT]);
     const [first, last] = [profile[0], profile[profile.length - 1]];
