@@ -152,6 +152,8 @@ export function tradeName(species: Species): string {
   const inner = /\((?:.*, )?((?:hard|soft) maple)\)/.exec(species.name)?.[1];
   const plain = inner ?? species.name.replace(/ \(.*\)$/, '');
   const [family, which] = plain.split(', ');
-  const words = which === undefined ? plain : `${which} ${(family ?? '').toLowerCase()}`;
+  // `Cedar, western redcedar` says its family twice; Douglas is a name.
+  const last = family === 'Douglas-fir' ? family : (family ?? '').toLowerCase();
+  const words = which === undefined ? plain : which.endsWith(last) ? which : `${which} ${last}`;
   return words.charAt(0).toUpperCase() + words.slice(1);
 }

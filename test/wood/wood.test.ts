@@ -117,6 +117,15 @@ describe('the species table', () => {
       expect(s.radial.source).toContain('Wood Handbook');
     }
   });
+  it('says no family twice, and keeps names as names', () => {
+    expect(
+      ['cedar-western-red', 'cedar-eastern-red', 'douglas-fir-coast', 'cedar-yellow'].map((n) => tradeName(wood(n))),
+    ).toEqual(['Western redcedar', 'Eastern redcedar', 'Coast Douglas-fir', 'Yellow cedar']);
+    for (const s of SPECIES) {
+      const words = tradeName(s).toLowerCase().split(' ');
+      expect(new Set(words).size, s.id).toBe(words.length);
+    }
+  });
   it('speaks the names of the trade', () => {
     expect(
       ['oak-white', 'hard-maple', 'poplar', 'walnut', 'soft-maple', 'red-oak'].map((n) => tradeName(wood(n))),
