@@ -7,7 +7,7 @@ import type { Recipe } from '../geom/recipe.js';
 import type { Kernel, Mesh } from '../geom/solid.js';
 import type { Part, Piece } from '../piece/piece.js';
 import type { Solids } from '../solids/solids.js';
-import { parseCallout } from '../words/callout.js';
+import { parseCallouts } from '../words/callout.js';
 import { parseCard } from '../words/card.js';
 import type { ParsedCard } from '../words/card.js';
 import { normalise } from '../words/reader.js';
@@ -95,7 +95,7 @@ function slack(card: ParsedCard, text: string, kernel: Kernel): number {
   const { units, blank } = card.frame;
   const sizes = text.replace(/guide\s+moved\s+\S+/g, '');
   const rounded = units === 'in' ? /\(\d*\.\d+\)|(?:^|\s)\d*\.\d+/.test(sizes) : /\d\.\d{3}/.test(sizes);
-  const planes = card.cuts.some((c) => c.shape === 'plane');
+  const planes = card.cuts.some((c) => c.shape === 'plane' || (c.shape === 'tenon' && c.slope !== undefined));
   if (!rounded && !planes) return 0;
   const walls = card.cuts
     .flatMap((c) => removed(c, blank))
@@ -149,7 +149,7 @@ function proveCuts(card: ParsedCard, part: Part): Diagnostic[] {
   const low = byAxis((a) => -part.growth[a][0] + 0);
   const blank = byAxis((a) => [low[a], part.size[a].value + part.growth[a][1]] as const);
   const shift: ParsedCard['frame'] = { ...card.frame, blank };
-  const again = card.texts.flatMap((t) => parseCallout(t, shift)?.cuts ?? []);
+  const again = parseCallouts(card.texts, shift).flatMap((c) => c?.cuts ?? []);
   const { missing, extra } = unmatched(part.cuts, again, blank);
   if (missing.length === 0 && extra === 0) return [];
   return [

@@ -38,6 +38,8 @@ function trimmed(cut: Cut | BareCut, blank: Box3): Record<string, unknown> {
     own['tails'] = [...cut.tails].sort((p, q) => p.atBase[0] - q.atBase[0]);
   }
   if (cut.shape === 'tenon') {
+    // As of a plane: whether its shoulder slopes; how much, the volume tells.
+    own['slope'] = cut.slope !== undefined;
     const [p, q] = others(faceAxis(cut.end));
     own['tongues'] = cut.tongues.map((x) => ({ ...x, a: within(p, x.a), b: within(q, x.b) }));
   }
