@@ -406,6 +406,26 @@ describe('drawer bottoms', () => {
   });
 });
 
+describe('a rail over a drawer front', () => {
+  const chest = (top: string): string =>
+    readFileSync(new URL('../../templates/pieces/tall-chest.jsonc', import.meta.url), 'utf8')
+      .replace('"W": "36"', '"W": "48"')
+      .replace('"quarter": "5/4"', '"quarter": "8/4"')
+      .replace('"up": { "to": "H", "size": "7/8" }', `"up": { "to": "H", "size": "${top}" }`);
+  it('may sag by the gap that the front leaves, and is told with what would help: a thicker top', async () => {
+    const r = ran(sag, await inputOf(chest('7/8')));
+    const rail = find(r, 'sag-later', 'R1');
+    expect(rail.verdict).toBe('warning');
+    expect(rail.limit?.value).toBeLessThan(0.1 * IN);
+    expect(rail.worked.sources[0]).toMatch(/gap over D3/);
+    const thick = /^Make A3 ([\d /]+) thick/.exec(rail.remedy ?? '')?.[1];
+    if (thick === undefined) throw new Error(rail.remedy);
+    expect(find(ran(sag, await inputOf(chest(thick))), 'sag-later', 'R1').verdict).toBe('pass');
+    // The rail behind it has only the box under it, well below.
+    expect(r.findings.some((f) => f.message.startsWith('B1'))).toBe(false);
+  });
+});
+
 describe('shipped pieces', () => {
   it.each(['letter-cabinet', 'nightstand', 'tall-chest'])('%s holds', async (name) => {
     const r = ran(sag, await shippedInput(name));

@@ -2,6 +2,8 @@ import { need } from '../../data/printed.js';
 import { SAG_AWS, SAG_FINE, SAG_PANELS } from '../../data/tables/shelves.js';
 import { meet } from '../../geom/box.js';
 import type { Piece } from '../../piece/piece.js';
+import { compareMarks } from '../../words/markOrder.js';
+import type { PartBody } from '../bodies.js';
 import type { DrawerRoom } from '../drawerRoom.js';
 import type { Borne } from './flow.js';
 import type { Member } from './frame.js';
@@ -39,23 +41,24 @@ export function limitOf(piece: Piece, { member, stretches }: Borne, rooms: reado
     return { over: (span) => span / FIRST, source: `out of sight, in years too: ${FIRST_SOURCE}` };
   const tied = stretches.flatMap((t) => t.tied);
   // A drawer that goes down with the member keeps its gap.
-  const goesWith = (r: DrawerRoom): boolean => tied.some((t) => t.box[2][1] * 1e-6 <= r.bounds[2][0] && overlaps(t, r));
-  const below = rooms.filter((r) => under(member, r) && !goesWith(r));
-  const gaps = below.map((r) => member.box[2][0] * 1e-9 - r.bounds[2][1] * 1e-3);
-  const gap = Math.min(...gaps, Infinity);
-  const drawer = below[gaps.indexOf(gap)]?.drawer.mark;
+  const goesWith = (r: DrawerRoom): boolean =>
+    tied.some((t) => t.box[2][1] * 1e-6 <= r.bounds[2][0] && r.bodies.some((b) => overlaps(t, b)));
+  const below = rooms
+    .filter((r) => !goesWith(r))
+    .map((r) => ({ mark: r.drawer.mark, gap: gapOver(r, member) }))
+    .filter(({ gap }) => gap >= 0 && gap <= CLOSE)
+    .sort((p, q) => p.gap - q.gap || compareMarks(p.mark, q.mark));
+  const least = below[0];
   return {
-    over: (span) => Math.min(span / IN_YEARS, gap),
-    source: drawer === undefined ? YEARS_SOURCE : `${YEARS_SOURCE}, or the gap over ${drawer} where that is less`,
+    over: (span) => Math.min(span / IN_YEARS, least ? least.gap * 1e-3 : Infinity),
+    source: least ? `${YEARS_SOURCE}, or the gap over ${least.mark} where that is less` : YEARS_SOURCE,
   };
 }
-const overlaps = (m: Member, r: DrawerRoom): boolean =>
-  ([0, 1] as const).every((a) => meet(m.box[a], [r.bounds[a][0] * 1e6, r.bounds[a][1] * 1e6]) !== undefined);
-/** A drawer close under a member: its front stands in the way of the sag. */
-function under(m: Member, r: DrawerRoom): boolean {
-  const gap = m.box[2][0] * 1e-6 - r.bounds[2][1];
-  return gap >= 0 && gap <= CLOSE && overlaps(m, r);
-}
+const overlaps = (m: Member, b: PartBody): boolean =>
+  ([0, 1] as const).every((a) => meet(m.box[a], [b.bounds[a][0] * 1e6, b.bounds[a][1] * 1e6]) !== undefined);
+/** From the highest part of a drawer that stands under a member to the member, mm; where nothing does, infinite. */
+const gapOver = (r: DrawerRoom, m: Member): number =>
+  m.box[2][0] * 1e-6 - Math.max(-Infinity, ...r.bodies.filter((b) => overlaps(m, b)).map((b) => b.bounds[2][1]));
 export const passes = (s: Settled, limit: Limit): boolean => s.now <= s.span / FIRST && s.later <= limit.over(s.span);
 /** A drawer this near under a member stands under it, mm. */
 const CLOSE = 12;

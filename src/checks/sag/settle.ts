@@ -20,8 +20,9 @@ export interface Settled {
   readonly creep: number;
   readonly creepSource: string;
 }
-/** Other figures to try: height (m), modulus (Pa), how much heavier the wood is, half of the span. */
+/** Other figures to try: height (m; of one that bends with it when `of` says so), modulus (Pa), how much heavier, half the span. */
 export interface Change {
+  readonly of?: Member;
   readonly height?: number;
   readonly modulus?: number;
   readonly heavier?: number;
@@ -49,18 +50,22 @@ export function settle(
   const own = modulusOf(f.piece, member, a);
   if (!own) return undefined;
   const free: Span = change.halved ? [stretch.free[0], middle(stretch.free)] : stretch.free;
+  // What nothing is said of keeps its height.
+  const heightOf = (m: Member): { readonly height?: number } =>
+    change.height !== undefined && (change.of ?? member) === m ? { height: change.height } : {};
   const main = {
     member,
     modulus: change.modulus ?? own.value,
-    ...(change.height === undefined ? {} : { height: change.height }),
+    ...heightOf(member),
   };
   const tied = stretch.tied.filter((t) => !stretch.companions.some((c) => c.member === t));
   const others = [...stretch.companions, ...tied.map((t) => ({ member: t, glued: false }))].flatMap((c) => {
     const e = modulusOf(f.piece, c.member, a);
-    return e ? [{ piece: { member: c.member, modulus: e.value }, glued: c.glued }] : [];
+    return e ? [{ piece: { member: c.member, modulus: e.value, ...heightOf(c.member) }, glued: c.glued }] : [];
   });
   const stiffness = stiffnessOver(a, free, main, others);
-  const taller = change.height === undefined ? 1 : change.height / (width(member.box[2]) * M);
+  const height = heightOf(member).height;
+  const taller = height === undefined ? 1 : height / (width(member.box[2]) * M);
   const self = {
     ...borne.own,
     newtons: borne.own.newtons * taller * (change.heavier ?? 1),
