@@ -19,6 +19,7 @@ import { detailOf, spotOn } from './details.js';
 import { ROOMY, scaleOf } from './detailScale.js';
 import type { Detail } from './details.js';
 import { spotsOf } from './detailSpots.js';
+import type { Spot } from './detailSpots.js';
 import { shared } from './packed.js';
 import type { PlacedDetail } from './packed.js';
 import { spread } from '../spread.js';
@@ -95,14 +96,17 @@ function sectionPlan(input: Prepared): SectionPlan {
   const planes = planesOf(input);
   const [a, b] = [cutPiece(input, planes.a), cutPiece(input, planes.b)];
   const lay = layOut(input);
-  const drawn = { a: section(input, 'section-a', a, lay.a), b: section(input, 'section-b', b, lay.b) };
+  const spots = spotsOf(input, a, b);
+  const drawn = {
+    a: section(input, 'section-a', a, lay.a, circlesOf(spots, lay.a)),
+    b: section(input, 'section-b', b, lay.b, circlesOf(spots, lay.b)),
+  };
   const { left, right, top, bottom } = fieldOf(input.paper);
   const x = Math.max(lay.b.box.x - 12, lay.a.box.x + lay.a.box.w + drawn.a.right + 3);
   const words = [...drawn.a.further, ...drawn.b.further];
   const lines = words.length === 0 ? [] : wrap(input.faces, furtherText(words), right - x, SIZE.text);
   const foot = bottom - 4 - (lines.length === 0 ? 0 : blockDrop(lines) + 6);
   const further = setLines(input.faces, lines, { x, y: foot + 6, size: SIZE.text }).items;
-  const spots = spotsOf(input, a, b);
   const under = { x, y: lay.b.box.y + lay.b.box.h + Math.max(8, drawn.b.below + 5), right, bottom: foot };
   const letters = lettersFor(input, spots.length);
   const at = (most: readonly [number, number]): Detail[] =>
@@ -128,6 +132,17 @@ function lettersFor(input: Prepared, count: number): string[] {
   const free = [...'ZYXWVUTSRQPNMLKJHGFEDC'].filter((c) => !taken.has(c));
   return Array.from({ length: count }, (_, i) => free[i] ?? `Z${i}`);
 }
+const isSeen = (spot: Spot, view: View): boolean => spot.piece.plane.direction === view.direction;
+const circleOf = (spot: Spot, view: View) => {
+  const { at, half } = spotOn(spot, view);
+  return { at, r: Math.max(3.2, Math.min(6.5, half)) };
+};
+/** Boxes round the circles of the details that come from a view: no word stands on them. */
+const circlesOf = (spots: readonly Spot[], view: View): Rect[] =>
+  spots
+    .filter((s) => isSeen(s, view))
+    .map((s) => circleOf(s, view))
+    .map(({ at, r }) => ({ x: at[0] - r, y: at[1] - r, w: 2 * r, h: 2 * r }));
 /** Circle on the section that a detail comes from, and its balloon in the view's left margin, pitch kept. */
 function marks(input: Prepared, plan: SectionPlan): Item[] {
   const all = [...plan.inline, ...plan.pages.flat()].map((p) => p.detail);
@@ -135,8 +150,8 @@ function marks(input: Prepared, plan: SectionPlan): Item[] {
   return (['a', 'b'] as const).flatMap((name) => {
     const view = plan.lay[name];
     const mine = all
-      .filter((d) => d.spot.piece.plane.direction === view.direction)
-      .map((d) => ({ letter: d.letter, ...spotOn(d.spot, view) }))
+      .filter((d) => isSeen(d.spot, view))
+      .map((d) => ({ letter: d.letter, ...circleOf(d.spot, view) }))
       .sort((p, q) => p.at[1] - q.at[1]);
     const pulls = pullBoxes(input).map((b) => rectOf(view, b));
     const x = Math.max(view.box.x - 12, left + 3.7);
@@ -152,13 +167,12 @@ function marks(input: Prepared, plan: SectionPlan): Item[] {
     );
     return mine.flatMap((m, i): Item[] => {
       const y = ys?.[i];
-      const r = Math.max(3.2, Math.min(6.5, m.half));
-      if (y === undefined) return circle('D', m.at[0], m.at[1], r);
+      if (y === undefined) return circle('D', m.at[0], m.at[1], m.r);
       const u = unit([x, y], m.at);
       const d = Math.sqrt((m.at[0] - x) ** 2 + (m.at[1] - y) ** 2);
-      const end: Point = [x + u[0] * (d - r), y + u[1] * (d - r)];
+      const end: Point = [x + u[0] * (d - m.r), y + u[1] * (d - m.r)];
       return [
-        ...circle('D', m.at[0], m.at[1], r),
+        ...circle('D', m.at[0], m.at[1], m.r),
         ...leader([x + u[0] * 3.7, y + u[1] * 3.7], end).slice(0, 1),
         ...balloon(input.faces, m.letter, x, y),
       ];
@@ -208,7 +222,7 @@ interface DrawnSection {
   /** Sizes without a place, in words. */
   readonly further: readonly string[];
 }
-function section(input: Prepared, id: string, piece: CutPiece, view: View): DrawnSection {
+function section(input: Prepared, id: string, piece: CutPiece, view: View, circles: readonly Rect[]): DrawnSection {
   const { plane } = piece;
   const drawn = drawSection(piece, view);
   const chains = plane.axis === 0 ? depthChains(input, plane, view) : widthChains(input, plane, view);
@@ -223,7 +237,7 @@ function section(input: Prepared, id: string, piece: CutPiece, view: View): Draw
   const taken = plan.figures.map((f) => f.box);
   const names = plane.axis === 0 ? [] : boxNote(input, plane, view);
   const drawers = drawerNames(input, plane, view);
-  const blocked = [...taken, ...drawers.map((d) => d.box), ...names.map((n) => n.box)];
+  const blocked = [...taken, ...circles, ...drawers.map((d) => d.box), ...names.map((n) => n.box)];
   const items = [
     group(id, drawn.items, { role: 'section', alt: id }),
     ...drawDimensions(input.faces, id, plan, view.oneTo),
