@@ -36,6 +36,7 @@ const SETTINGS = [
   { close: true, spare: false, cost: 0.65 },
 ] as const;
 type Setting = (typeof SETTINGS)[number];
+const lower = (text: string): string => text.replace(/^[A-Z](?=[a-z])/, (x) => x.toLowerCase());
 function rowsIn(card: Card, s: Setting): readonly Row[] {
   if (s.spare) return card.rows;
   const rows = card.rows.filter((r) => !r.spare);
@@ -44,7 +45,10 @@ function rowsIn(card: Card, s: Setting): readonly Row[] {
   return rows.flatMap((r): Row[] => {
     if (r.label !== 'Break' || !prepare) return r === prepare && rows.some((o) => o.label === 'Break') ? [] : [r];
     // Of a long order only its first words: where finish must not go is common to all joints.
-    const first = prepare.text.map((x) => ({ ...x, string: x.string.replace(/(?: before glue-up)?; .*\.$/, '.') }));
+    const first = prepare.text.map((x) => ({
+      ...x,
+      string: lower(x.string.replace(/(?: before glue-up)?; .*\.$/, '.')),
+    }));
     return [{ ...r, text: [...r.text, { string: ' Prepare ', face: 'semibold' }, ...first] }];
   });
 }

@@ -27,6 +27,7 @@ const CLOSE = 0.95;
 const kept = (text: string): string =>
   text
     .replace(/(\d) (wide|long|deep|across|beyond|off)\b/g, '$1\u00a0$2')
+    .replace(/(#\d+) ([x×]) (\d)/g, '$1\u00a0$2\u00a0$3')
     .replace(/ (·) /g, '\u00a0$1 ')
     .replace(/(\d) and (\d)/g, '$1\u00a0and $2');
 const runsOf = (c: Callout): Run[] =>

@@ -100,7 +100,7 @@ export function paneAt(look: Look, pane: Pane, oneTo: number): Block {
   const bare = (detail && !lying) || (pane.acrossSaid ?? false);
   const above = bare ? 3 : ABOVE;
   const row = bare ? 0 : stations(along, v, across(side)).reduce((n, x) => n + 1.6 + widthOf(faces, formatLength(distance(f, f.datum[across(side)], x), f.units), SIZE.figure, 'semibold'), 2); // prettier-ignore
-  const plain = pane.captionNext === true && !foot && !narrow(look, pane, v);
+  const plain = pane.captionNext === true && v.h >= 10 && !foot && !narrow(look, pane, v);
   const under = rows || foot ? ABOVE : plain ? MARK : CAPTION;
   const [w, h] = [v.w + figures + other, v.h + above + under];
   const draw = (zone: Zone): Item[] => {
@@ -115,7 +115,7 @@ export function paneAt(look: Look, pane: Pane, oneTo: number): Block {
         : plain
           ? []
           : named(faces, pane, oneTo, middle, y + v.h + under - 1.6, narrow(look, pane, v));
-    return [...body(look, view, pane.kind, foot || plain ? 0 : textWide / 2 + 2.2), ...around(look, view, zone, { detail, rows, atLeft, ups, along, bare }), ...caption]; // prettier-ignore
+    return [...body(look, view, pane.kind, foot || plain ? 0 : textWide / 2 + 2.2, foot || plain), ...around(look, view, zone, { detail, rows, atLeft, ups, along, bare }), ...caption]; // prettier-ignore
   };
   return { w: Math.max(w, textWide + 2, row), h, draw };
 }
@@ -126,8 +126,7 @@ const figured = (cuts: readonly Cut[], pane: Pane, axis: Axis, f: Frame): readon
     : cuts;
 /** True when the face has no room for its own name. */
 const narrow = ({ faces, card }: Look, pane: Pane, v: Placed): boolean =>
-  pane.kind === 'face' &&
-  Math.min(v.w, v.h * 6) < widthOf(faces, called(card.frame, pane.face), SIZE.name, 'semibold') + 2;
+  pane.kind === 'face' && (v.h < 6 || v.w < widthOf(faces, called(card.frame, pane.face), SIZE.name, 'semibold') + 2);
 /** The caption below a view; where the name is not written on the wood it is written large here. */
 function named(faces: Faces, pane: Pane, oneTo: number, cx: number, y: number, large: boolean): Item[] {
   const rest = ` 1:${oneTo}${pane.turned ? ', turned over' : ''}`;
@@ -138,17 +137,26 @@ function named(faces: Faces, pane: Pane, oneTo: number, cx: number, y: number, l
 const within = (cx: number, half: number, zone: Zone): number =>
   Math.min(Math.max(cx, zone.x + half), zone.x + zone.w - half);
 
-function body(look: Look, v: Placed, kind: Pane['kind'], caption: number): Item[] {
+/** `mustName`: no caption says which face it is, so its name on the wood comes before discs. */
+function body(look: Look, v: Placed, kind: Pane['kind'], caption: number, mustName: boolean): Item[] {
   const { faces, card } = look;
   const { cuts } = card.part;
-  const taken: Rect[] = [];
+  let taken: Rect[] = [];
+  let written = kind === 'detail' ? [] : names(faces, card, v, taken, kind === 'face');
+  let set = discs(look, v, taken);
+  if (set.missed && !mustName) {
+    // The discs come first where both have no room.
+    taken = [];
+    set = discs(look, v, taken);
+    written = kind === 'detail' ? [] : names(faces, card, v, taken, kind === 'face');
+  }
   return [
     ...cuts.flatMap((c) => greyOf(c, v)),
     ...breakLines(v),
     ...(look.mesh ? woodOf(v, look.mesh) : []),
     ...cuts.flatMap((c) => pencil(c, v)),
-    ...(kind === 'detail' ? [] : names(faces, card, v, taken, kind === 'face')),
-    ...discs(look, v, taken),
+    ...written,
+    ...set.items,
     ...(kind === 'face' ? marks(card, v, taken, caption) : []),
   ];
 }
@@ -212,7 +220,7 @@ function names(faces: Faces, card: Card, v: Placed, taken: Rect[], whole: boolea
   if (card.part.cuts.some((c) => !whole && c.shape === 'tenon' && shows(c, v))) return out;
   const put = (text: string, cx: number, cy: number, size: number): boolean => {
     const r = box(cx, cy, widthOf(faces, text, size, 'semibold') + 1, size * 0.95);
-    if (!inside(r, v, 0.6) || taken.some((t) => collide(t, r))) return false;
+    if (!inside(r, v, 0.6) || taken.some((t) => collide(t, r)) || overBreak(v, r)) return false;
     if ((size < SIZE.name || faceAxis(v.side.face) === card.part.length) && overWork(card, v, r)) return false;
     taken.push(r);
     out.push(...label(faces, text, cx, cy + MIDDLE * size, { size, face: 'semibold', anchor: 'middle' }));
@@ -291,6 +299,12 @@ function marks(card: Card, v: Placed, taken: Rect[], caption: number): Item[] {
   }
   return out;
 }
+/** True when a box lies over the wavy lines of a broken view. */
+const overBreak = (v: Placed, r: Rect): boolean => {
+  if (v.skip?.axis !== across(v.side)) return false;
+  const at = v.x + v.skip.from / 1e6 / v.oneTo;
+  return collide({ x: at - 1.6, y: v.y, w: v.skip.gap + 3.2, h: v.h }, r);
+};
 const overWork = (card: Card, v: Placed, r: Rect): boolean =>
   card.part.cuts.some((c) => {
     if (!shows(c, v) || c.shape === 'arris' || c.shape === 'outline' || c.shape === 'plane') return false;
@@ -323,9 +337,10 @@ function free(
 /** Places of one callout closer than this have one disc, mm on paper. */
 const NEIGHBOUR = 6.2;
 /** A numbered disc at each place of each cut that shows here; it moves along the cut until it is clear. */
-function discs(look: Look, v: Placed, taken: Rect[]): Item[] {
+function discs(look: Look, v: Placed, taken: Rect[]): { readonly items: Item[]; readonly missed: boolean } {
   const { faces, card } = look;
   const out: Item[] = [];
+  let missed = false;
   const small = card.part.cuts
     .filter((c) => shows(c, v) && c.shape === 'bore')
     .map((c) => onView(v, spansOf(c, v.frame)));
@@ -346,7 +361,10 @@ function discs(look: Look, v: Placed, taken: Rect[]): Item[] {
         taken,
         small.filter((s) => s !== r && !sameRect(s, r)),
       );
-      if (!spot) continue;
+      if (!spot) {
+        missed = true;
+        continue;
+      }
       const [px, py] = spot;
       own.push(at);
       taken.push(box(px, py, 5.6, 5.6));
@@ -355,7 +373,7 @@ function discs(look: Look, v: Placed, taken: Rect[]): Item[] {
       out.push(...disc(faces, callout.number, px, py));
     }
   }
-  return out;
+  return { items: out, missed };
 }
 type Four = readonly [number, number, number, number];
 const sameRect = (a: Four, b: Four): boolean => a.every((x, i) => Math.abs(x - (b[i] as number)) < 1e-6);

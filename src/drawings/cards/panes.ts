@@ -2,7 +2,7 @@ import { faceAxis, opposite } from '../../geom/axis.js';
 import type { Axis, Face } from '../../geom/axis.js';
 import { toMm } from '../../lengths/length.js';
 import type { Cut } from '../../words/cut.js';
-import { called } from '../../words/frame.js';
+import { called, isFull } from '../../words/frame.js';
 import { SCALES } from '../marks.js';
 import type { Item } from '../picture.js';
 import { arrange, drawTree } from './arrange.js';
@@ -31,7 +31,12 @@ export function viewFaces(card: Card, most: number): Face[] {
     card.part.cuts.filter((c) => c.shape !== 'arris' && c.shape !== 'plane' && c.shape !== 'arc' && c.shape !== 'outline' && !endOnly(c) && 'face' in c && c.face === f).length; // prettier-ignore
   const whole = card.part.cuts.some((c) => c.shape === 'tails' || c.shape === 'tenon' || c.shape === 'outline');
   const busy = sides.filter((f) => count(f) > 0);
-  const chosen = busy.length === 0 || (whole && third !== undefined && !busy.includes(face)) ? [face, ...busy] : busy;
+  // What is cut through the thickness shows its shape only on a face.
+  const { thickness } = card.part;
+  const through = card.part.cuts.some((c) => c.shape === 'box' && faceAxis(c.face) !== thickness && isFull(card.frame, thickness, c.at[thickness])); // prettier-ignore
+  const unseen = through && faceAxis(face) === thickness && !busy.some((f) => faceAxis(f) === thickness);
+  const chosen =
+    busy.length === 0 || unseen || (whole && third !== undefined && !busy.includes(face)) ? [face, ...busy] : busy;
   const kept = chosen.length > most ? [...chosen].sort((a, b) => count(b) - count(a)).slice(0, most) : chosen;
   return sides.filter((f) => kept.includes(f));
 }

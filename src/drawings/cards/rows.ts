@@ -249,7 +249,7 @@ function alikeWords(look: Look): string | undefined {
   const same = piece.parts.filter((p) => p.drawer === part.drawer && own !== undefined && betweenEnds(p) === own && sameWay(p, part)); // prettier-ignore
   const marks = [...new Set([...others, ...same.filter((p) => p !== part).map((p) => p.mark)])].sort(compareMarks);
   if (marks.length === 0) return undefined;
-  const groove = part.cuts.some((c) => c.shape === 'box' && c.as === 'groove') ? ', one fence for the groove' : '';
+  const groove = part.cuts.some((c) => c.shape === 'box' && c.as === 'groove') ? ', one groove fence' : '';
   const stop =
     own === undefined || part.drawer !== undefined
       ? `one stop${groove === '' ? '' : ' for length'}`
