@@ -54,7 +54,9 @@ function writeSheet(root: Svg, sheet: Sheet, options: SvgOptions): string {
   if (options.embedFonts === true) add(root, 'style', {}).words(fontFaces(options.faces, sheet.picture));
   add(root, 'path', { d: `M0 0H${width}V${height}H0Z`, fill: '#fff' });
   paintsOf(sheet.picture).forEach((paint) => write(root, paint, options));
-  return `${textOf(root.node as unknown as TreeNode)}\n`;
+  const out: string[] = [];
+  addText(root.node as unknown as TreeNode, out);
+  return `${out.join('')}\n`;
 }
 /** What is read of svgdom's tree. */
 interface TreeNode {
@@ -70,14 +72,17 @@ const escaped = (text: string): string =>
   /[&<>"]/.test(text) ? text.replace(/[&<>"]/g, (c) => ENTITIES[c] as string) : text;
 /** Attributes that this writer makes of numbers alone. */
 const NUMERIC: ReadonlySet<string> = new Set(['d', 'x', 'y', 'font-size', 'stroke-width', 'textLength']);
-/** An element and all in it as text: what the library's own writer gives, in a third of its time. */
-function textOf(node: TreeNode): string {
-  if (node.nodeType === TEXT_NODE) return escaped(node.data);
-  let out = `<${node.nodeName}`;
-  for (const { name, value } of node.attrs) out += ` ${name}="${NUMERIC.has(name) ? value : escaped(value)}"`;
-  out += '>';
-  for (const inner of node.childNodes) out += textOf(inner);
-  return `${out}</${node.nodeName}>`;
+/** An element and all in it as text: what the library's own writer gives, in a third of its time. Pieces, to be joined. */
+function addText(node: TreeNode, out: string[]): void {
+  if (node.nodeType === TEXT_NODE) {
+    out.push(escaped(node.data));
+    return;
+  }
+  out.push('<', node.nodeName);
+  for (const { name, value } of node.attrs) out.push(' ', name, '="', NUMERIC.has(name) ? value : escaped(value), '"');
+  out.push('>');
+  for (const inner of node.childNodes) addText(inner, out);
+  out.push('</', node.nodeName, '>');
 }
 /** Adds an element with its attributes, by name, so that nothing is parsed, measured or numbered by the library. */
 function add(parent: Dom, name: string, attributes: Attributes): Container {

@@ -8,7 +8,7 @@ import type { Item } from '../picture.js';
 import { setText, widthOf } from '../text.js';
 import type { Run } from '../text.js';
 import { whereUsed } from './key.js';
-import { columnOf } from './list.js';
+import { columnOf, fitsColumn } from './list.js';
 import type { Block } from './arrange.js';
 import { noWork, noWorkWidth } from './panel.js';
 import { views } from './panes.js';
@@ -55,10 +55,9 @@ function rowsIn(card: Card, s: Setting): readonly Row[] {
 /** Where the cuts may begin, v: the usual place; lower where few words leave room for larger views, then higher. */
 const BEGIN = [HALF.cuts, 110, 118, 100.5, 98, 96, 93, 90] as const;
 const fitsFrom = (faces: Faces, card: Card, v: number): Setting | undefined =>
-  SETTINGS.find((s) => {
-    const rest = columnOf(faces, card.callouts, rowsIn(card, s), { x: 0, w: HALF.w, close: s.close }, v + 2.3, HALF.rows); // prettier-ignore
-    return rest.callouts.length === 0 && rest.rows.length === 0;
-  });
+  SETTINGS.find((s) =>
+    fitsColumn(faces, card.callouts, rowsIn(card, s), { x: 0, w: HALF.w, close: s.close }, v + 2.3, HALF.rows),
+  );
 /** What the views cost on a half card as good as any: faces at 1:8, an end at 1:4, no crossed boxes (our default). */
 export const GOOD = 9.25;
 /** The same of a part whose ends have no work: faces at 1:10. */

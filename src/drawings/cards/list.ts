@@ -66,8 +66,17 @@ interface Set {
   readonly indent: number;
   readonly lines: readonly Line[];
 }
-/** A row's words in lines; one that would just run over begins closer to its label. */
+const setRows = new WeakMap<Row, Map<string, Set>>();
+/** A row's words in lines; one that would just run over begins closer to its label. Broken once for a column. */
 function rowSet(faces: Faces, row: Row, col: Column): Set {
+  const known = setRows.get(row) ?? new Map<string, Set>();
+  setRows.set(row, known);
+  const key = `${col.w} ${col.close === true}`;
+  const set = known.get(key) ?? newRowSet(faces, row, col);
+  known.set(key, set);
+  return set;
+}
+function newRowSet(faces: Faces, row: Row, col: Column): Set {
   const runs = row.text.map((r) => ({ ...r, string: kept(r.string) }));
   const at = (indent: number): Set => ({
     indent,
@@ -94,6 +103,31 @@ export function labelRow(faces: Faces, row: Row, col: Column, y: number): Item[]
     ...(row.tick ? tickBox(faces, col.x + col.w - 4, base - MIDDLE * SIZE.text - 2) : []),
   ];
 }
+/** Whether the cuts and rows of a card end above `bottom` in a column from `top`: what columnOf finds, without drawing it. */
+export function fitsColumn(
+  faces: Faces,
+  callouts: readonly Callout[],
+  rows: readonly Row[],
+  col: Column,
+  top: number,
+  bottom: number,
+): boolean {
+  let y = top;
+  for (const c of callouts) {
+    const h = cutHeight(faces, c, col);
+    if (y + h > bottom) return false;
+    y += h;
+  }
+  let base = y + 0.2;
+  for (const row of rows) {
+    const h = rowHeight(faces, row, col);
+    if (base + h + hanging(faces, row, col) > bottom) return false;
+    base += h;
+  }
+  return true;
+}
+/** A fraction hangs below its line. */
+const hanging = (faces: Faces, row: Row, col: Column): number => (rowSet(faces, row, col).lines.at(-1)?.tall ? 1.2 : 0);
 /** The cuts and rows of a card in a column from `top`; what does not end above `bottom` is handed back. */
 export function columnOf(
   faces: Faces,
@@ -118,9 +152,7 @@ export function columnOf(
   for (let k = 0; k < rows.length; k += 1) {
     const row = rows[k] as Row;
     const h = rowHeight(faces, row, col);
-    // A fraction hangs below its line.
-    const hangs = rowSet(faces, row, col).lines.at(-1)?.tall ? 1.2 : 0;
-    if (base + h + hangs > bottom) return { items, y: base, callouts: [], rows: rows.slice(k) };
+    if (base + h + hanging(faces, row, col) > bottom) return { items, y: base, callouts: [], rows: rows.slice(k) };
     items.push(...labelRow(faces, row, col, base));
     base += h;
   }
