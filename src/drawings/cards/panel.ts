@@ -232,9 +232,15 @@ function names(faces: Faces, card: Card, v: Placed, taken: Rect[], whole: boolea
   const name = `${f.words[v.side.face]} ${noun(f, v.side.face)}`;
   const places = [...Array(17).keys()].map((i) => 0.5 + (i % 2 === 0 ? -1 : 1) * 0.05 * Math.ceil(i / 2)).map((k) => v.y + v.h * (v.h < 24 ? k * 0.7 + 0.02 : k)); // prettier-ignore
   const half = widthOf(faces, name, SIZE.name, 'semibold') / 2 + 0.8;
-  const clear = (h: number) => (y: number): boolean => !overWork(card, v, box(v.x + v.w / 2, y, 2 * half, h)); // prettier-ignore
-  const where = places.find(clear(6.4)) ?? places.find(clear(4.4)) ?? places.find((y) => v.h >= 16 && free(y, 4.4));
-  if (where !== undefined && whole) put(name, v.x + v.w / 2, where, SIZE.name);
+  const clear = (x: number, y: number, h: number): boolean => !overWork(card, v, box(x, y, 2 * half, h));
+  const spots = [0.5, 0.36, 0.64, 0.25, 0.75].flatMap((k) => places.map((y) => [v.x + v.w * k, y] as const));
+  const within = (x: number): boolean => x - half >= v.x + 1 && x + half <= v.x + v.w - 1;
+  const where =
+    spots.slice(0, places.length).find(([x, y]) => clear(x, y, 6.4)) ??
+    spots.slice(0, places.length).find(([x, y]) => clear(x, y, 4.4)) ??
+    spots.find(([x, y]) => within(x) && clear(x, y, 4.4)) ??
+    (v.h >= 16 ? spots.find(([, y]) => free(y, 4.4)) : undefined);
+  if (where !== undefined && whole) put(name, where[0], where[1], SIZE.name);
   const worked = (w: Face): number => {
     const at = w === v.side.left ? v.x : v.x + v.w;
     const there = card.part.cuts
