@@ -1,9 +1,9 @@
 /** Paper, frame, title strip and headings, which all sheets share. Fields after ISO 7200; strip and tab our default. */
 import type { Faces } from '../type/type.js';
 import type { Header } from '../piece/piece.js';
-import { label, line, rect, thirdAngleSymbol } from './draw.js';
+import { label, line, MIDDLE, rect, thirdAngleSymbol } from './draw.js';
 import { SIZE } from './pens.js';
-import type { Item } from './picture.js';
+import type { Item, Tone } from './picture.js';
 import { setText, widthOf, type FaceName, type Run, type Text } from './text.js';
 
 /** A paper and the frame on it, mm; written in templates/sheets, where `io` reads it. */
@@ -35,7 +35,7 @@ export interface FrameText {
   readonly of: number;
   /** Short hash of the inputs. */
   readonly hash: string;
-  /** Stamped large across the foot of the field, e.g. NOT FOR WORKSHOP. */
+  /** In a black bar over the frame, e.g. `NOT FOR WORKSHOP: what fails`. */
   readonly stamp?: string;
   readonly paper?: Paper;
 }
@@ -58,12 +58,22 @@ export function sheetFrame(text: FrameText): Item[] {
     ...rect(undefined, tab, top, 26, STRIP, 'black'),
     ...label(faces, String(text.n), tab + 2, top + 8.6, { size: SIZE.finished, face: 'semibold', tone: 'white' }),
     ...label(faces, `of ${text.of}`, x + w - 2, top + 8.6, { size: SIZE.figure, anchor: 'end', tone: 'white' }),
-    ...(text.stamp === undefined ? [] : stampItems(faces, text.stamp, x + w - MARGIN, top - 3)),
+    ...(text.stamp === undefined ? [] : stampBar(faces, text.stamp, x, w)),
   ];
 }
-function stampItems(faces: Faces, stamp: string, right: number, y: number): Item[] {
-  const { items, width } = setText(faces, stamp, { x: right - 2, y, size: SIZE.mark, face: 'semibold', anchor: 'end' });
-  return [...rect('W', right - width - 4, y - 5.2, width + 4, 7, 'white'), ...items];
+/** Top and height of the stamp's bar, mm: over the frame, within what printers reach. */
+const STAMP = [4.4, 5.4] as const;
+/** A black bar over a sheet or card: `NOT FOR WORKSHOP` large, what fails beside it. */
+export function stampBar(faces: Faces, stamp: string, x: number, w: number): Item[] {
+  const [strong = '', rest = ''] = stamp.split(/: (.*)/s);
+  const y = STAMP[0] + STAMP[1] / 2 + MIDDLE * SIZE.mark;
+  const set = setText(faces, strong, { x: x + 3, y, size: SIZE.mark, face: 'semibold', tone: 'white' });
+  const at = x + 3 + set.width + 5;
+  return [
+    ...rect(undefined, x, STAMP[0], w, STAMP[1], 'black'),
+    ...set.items,
+    ...fitted(faces, rest, at, y - 0.3, SIZE.figure, x + w - 3 - at, 'regular', 'white'),
+  ];
 }
 /** One field of the strip: where it starts from the frame's left, the label, the value. */
 type Field = readonly [at: number, label: string, value: string];
@@ -108,11 +118,12 @@ export function fitted(
   size: number,
   room: number,
   face: FaceName,
+  tone: Tone = 'black',
 ): Item[] {
   let shown = string;
   while (shown.length > 1 && widthOf(faces, shown, size, face) > room)
     shown = `${shown.replace(/…$/, '').slice(0, -1).trimEnd()}…`;
-  return shown === '' ? [] : label(faces, shown, x, y, { size, face });
+  return shown === '' ? [] : label(faces, shown, x, y, { size, face, tone });
 }
 
 /** The headline of a sheet that one acts on: verb sentence 18 pt, kind of sheet 12 pt at the right, rule at 15. */

@@ -27,7 +27,7 @@ export interface DrawInput {
   /** What the checks judged, with their tables. */
   readonly checks?: Checked;
   readonly paper?: Paper;
-  /** Printed large on every sheet, `NOT FOR WORKSHOP`, when a check failed. */
+  /** Over every sheet and card when a check fails that nobody answers for: `NOT FOR WORKSHOP: what fails`. */
   readonly stamp?: string;
 }
 /** One entry of the sheet index: a kind of sheet and the numbers it takes. */

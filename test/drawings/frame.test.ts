@@ -93,8 +93,14 @@ describe('the title strip', () => {
   });
   it.each(papers.map((p) => [p.id, p] as const))('lies inside the frame of %s', (_, paper) => {
     const [x, y, w, h] = paper.frame;
-    const b = boundsOf(faces, sheetFrame({ ...frame, paper, projection: true, stamp: 'NOT FOR WORKSHOP' }));
-    expect(b).toEqual([x, y, x + w, y + h].map((v) => expect.closeTo(v, 6)));
+    const plain = sheetFrame({ ...frame, paper, projection: true });
+    expect(boundsOf(faces, plain)).toEqual([x, y, x + w, y + h].map((v) => expect.closeTo(v, 6)));
+    // The stamp stands over the frame, at least 4.2 mm (1/6 in, what common printers leave) from the paper's edge.
+    const stamp = sheetFrame({ ...frame, paper, projection: true, stamp: `NOT FOR WORKSHOP: ${'sags '.repeat(80)}` });
+    const [left, top, right, foot] = boundsOf(faces, stamp.slice(plain.length)) ?? [0, 0, 0, 0];
+    expect(top).toBeGreaterThanOrEqual(4.2);
+    expect(foot).toBeLessThan(y);
+    expect([left, right]).toEqual([x, x + w].map((v) => expect.closeTo(v, 6)));
   });
 });
 

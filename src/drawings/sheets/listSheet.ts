@@ -32,7 +32,7 @@ export function listSheet(kind: {
 }): SheetKind {
   const memo = new WeakMap<Prepared, Page[]>();
   const pagesOf = (input: Prepared): Page[] => {
-    const known = memo.get(input) ?? flow(laidBlocks(input, kind.blocks(input)), roomOf(input));
+    const known = memo.get(input) ?? fewest(laidBlocks(input, kind.blocks(input)), roomOf(input));
     memo.set(input, known);
     return known;
   };
@@ -97,6 +97,12 @@ const heightWith = (b: Laid & { readonly noteHeight?: number }, rows: RowSpan): 
   HEADING + heightOf(b.laid, rows) + (rows[1] === b.laid.rows.length ? (b.noteHeight ?? 0) : 0);
 const whole = (b: Laid): RowSpan => [0, b.laid.rows.length];
 
+/** The order given; where it takes fewer pages, those over the whole width first. */
+function fewest(blocks: readonly Laid[], room: number): Page[] {
+  const inOrder = flow(blocks, room);
+  const wideFirst = flow([...blocks.filter((b) => b.half !== true), ...blocks.filter((b) => b.half === true)], room);
+  return wideFirst.length < inOrder.length ? wideFirst : inOrder;
+}
 /** Blocks in their order on as few pages as they take without being torn apart. */
 function flow(blocks: readonly Laid[], room: number): Page[] {
   const pages: Piece[][] = [];
