@@ -58,6 +58,8 @@ export interface Answer {
   readonly found: readonly Found[];
   /** The piece is at fault: nothing is written. */
   readonly stopped: boolean;
+  /** A check fails that nobody answers for: the packet is written, every sheet stamped. */
+  readonly failed?: boolean;
   /** Findings about ourselves (exit 70). */
   readonly ours: readonly Diagnostic[];
   readonly folder?: string;
@@ -76,6 +78,7 @@ export async function buildPacket(job: Job, onStage: Progress = () => undefined)
   const answer = (rest: Partial<Answer> = {}): Answer => ({
     found: found.map((finding) => place(finding)),
     stopped: hasErrors(found),
+    failed: found.some((f) => f.severity === 'fail'),
     ours: [],
     ...rest,
   });
@@ -171,6 +174,7 @@ async function packetOf(piece: Piece, solids: Solids, kernel: Kernel, ctx: Conte
     hash: shortHash(hash),
     findings: found,
     ...(checked.value ? { checks: checked.value } : {}),
+    ...(checked.value?.stamp ? { stamp: checked.value.stamp } : {}),
   }); // 7
   found.push(...unprintableFindings(faces, sheets));
   onStage('report');

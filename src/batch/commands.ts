@@ -108,6 +108,7 @@ async function eachFile(
         printFound(answer, file, said);
         if (answer.ours.length > 0) printOurs(answer.ours, file);
         code = answer.ours.length > 0 ? OURS : answer.stopped ? AT_FAULT : await act(answer, file);
+        if (code === SOUND && answer.failed === true) code = AT_FAULT;
       } catch (e) {
         if (!(e instanceof WatchdogError)) throw e;
         err(`${file}: our own bug: ${e.message}`);
@@ -140,7 +141,8 @@ export async function build(
         err(`benchpacket: ${e instanceof WriteRefused ? e.message : `${target}: cannot be written (${code})`}`);
         return TROUBLE;
       }
-      err(`wrote ${relative('.', target) || target}: ${answer.files?.length ?? 0} files, print packet.pdf`);
+      const stamped = answer.failed === true ? ', every sheet stamped NOT FOR WORKSHOP' : '';
+      err(`wrote ${relative('.', target) || target}: ${answer.files?.length ?? 0} files, print packet.pdf${stamped}`);
       return SOUND;
     },
   );
@@ -153,8 +155,10 @@ export async function check(files: readonly string[], said: InShop): Promise<num
     files,
     said,
     (fileName, text) => Promise.resolve({ what: 'check', fileName, text, shipped: texts }),
-    (_, file) => {
-      if (said.format === 'text') err(`${file}: sound`);
+    (answer, file) => {
+      const failed = answer.failed === true;
+      if (said.format === 'text')
+        err(`${file}: ${failed ? 'a check fails: the packet would be stamped NOT FOR WORKSHOP' : 'sound'}`);
       return Promise.resolve(SOUND);
     },
   );

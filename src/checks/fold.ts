@@ -61,3 +61,12 @@ export function staleAccepted(judged: readonly Judged[], piece: Piece): Diagnost
         ],
   );
 }
+
+/** What stands over every sheet and card while something fails that nobody answers for; undefined when nothing does. */
+export function stampOf(judged: readonly Judged[], units: Units): string | undefined {
+  const fails = judged.filter((j) => j.verdict === 'fail' && !j.accepted);
+  const [first] = fails;
+  if (!first) return undefined;
+  const more = fails.length > 1 ? `, and ${fails.length - 1} more` : '';
+  return `NOT FOR WORKSHOP: ${sentenceOf(first, units).replace(/\.$/, '')}${more}`;
+}

@@ -1,9 +1,10 @@
 import type { Outcome } from '../diag/diagnostic.js';
 import type { Table } from '../making/table.js';
+import type { Season } from '../wood/moisture.js';
 import type { Check, CheckInput, Diagram } from './check.js';
 import { cautionsOf, refusal, type Caution } from './cautions.js';
 import { delivery } from './delivery.js';
-import { findingsOf, staleAccepted, withAccepted, type Judged } from './fold.js';
+import { findingsOf, staleAccepted, stampOf, withAccepted, type Judged } from './fold.js';
 import { fixings } from './fixings.js';
 import { machines } from './machines.js';
 import { movement } from './movement.js';
@@ -23,6 +24,9 @@ export interface Checked {
     readonly diagrams: readonly Diagram[];
   }[];
   readonly cautions: readonly Caution[];
+  readonly season: Season;
+  /** What a packet that fails is stamped with. */
+  readonly stamp?: string;
 }
 
 /** The stage: every check of the list over one piece. Findings are what does not pass. */
@@ -34,6 +38,7 @@ export function runChecks(input: CheckInput, list: readonly Check[] = CHECKS): O
   });
   const refused = withAccepted(refusal(piece), { ...piece, accepted: [] });
   const all = [...refused, ...checks.flatMap((c) => c.judged)];
-  const value = { checks, cautions: cautionsOf(input, all) };
+  const stamp = stampOf(all, piece.units);
+  const value = { checks, cautions: cautionsOf(input, all), season: input.season, ...(stamp ? { stamp } : {}) };
   return { value, findings: [...findingsOf(all, piece.units), ...staleAccepted(all, piece)] };
 }

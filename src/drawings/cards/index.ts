@@ -1,6 +1,6 @@
 import type { Faces } from '../../type/type.js';
-import { line, group, label, rect } from '../draw.js';
-import { SIZE } from '../pens.js';
+import { line, group, label } from '../draw.js';
+import { stampBar } from '../frame.js';
 import type { Item, Sheet } from '../picture.js';
 import { continuedCard, continuedRest, fullCard, fullRest, fullViews, nothing } from './full.js';
 import type { Rest } from './full.js';
@@ -95,7 +95,7 @@ export function drawCards(input: CardInput, plan: CardPlan, page: number, sheet:
     folder: 'cards',
     size: PAPER,
     alt: `Part card${cards.length > 1 ? 's' : ''} ${cards.map((c) => `${c.card.part.mark} ${c.card.hand}, ${c.card.size}`).join('; ')}`,
-    picture: [...items, ...(input.stamp === undefined ? [] : stamped(input.faces, input.stamp))],
+    picture: [...items, ...(input.stamp === undefined ? [] : stamped(input.faces, input.stamp, form === 'half'))],
     tables: [],
   };
 }
@@ -119,10 +119,11 @@ const cardGroup = (look: CardLook, part: number, items: readonly Item[]): Item =
     anchor: `card-${look.card.part.mark}`,
     claim: { kind: 'card', part: look.card.part.id },
   });
-const stamped = (faces: Faces, words: string): Item[] => [
-  ...rect('W', PAPER[0] / 2 - 32, 2.2, 64, 7, 'white'),
-  ...label(faces, words, PAPER[0] / 2, 7.4, { size: SIZE.mark, face: 'semibold', anchor: 'middle' }),
-];
+/** Half cards are cut apart: each has its own stamp. */
+const stamped = (faces: Faces, words: string, halves: boolean): Item[] =>
+  halves
+    ? [0, PAPER[0] / 2].flatMap((x) => stampBar(faces, words, LEFT + x, PAPER[0] / 2 - 2 * LEFT))
+    : stampBar(faces, words, LEFT, PAPER[0] - 2 * LEFT);
 /** All cards of a piece, in the order of their marks; `first` is the number of their first sheet in the packet. */
 export function cardSheets(input: CardInput, first = 1): Sheet[] {
   const plan = planCards(input);

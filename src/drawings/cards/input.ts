@@ -1,3 +1,4 @@
+import type { Checked } from '../../checks/index.js';
 import type { Diagnostic } from '../../diag/diagnostic.js';
 import type { Layout } from '../../layout/layout.js';
 import type { Piece } from '../../piece/piece.js';
@@ -13,6 +14,8 @@ export interface CardInput {
   /** Sheet goods as they are nested, to say which sheet a part comes from. */
   readonly layout?: Layout;
   readonly findings?: readonly Diagnostic[];
+  /** Its cautions are printed on the cards that they touch. */
+  readonly checks?: Checked;
   /** Short hash of a card's own words; FNV-1a where none is given. */
   readonly revisionOf?: (text: string) => string;
   readonly views?: Views;

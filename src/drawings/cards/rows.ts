@@ -1,3 +1,4 @@
+import type { Severity } from '../../diag/diagnostic.js';
 import { FACES, faceAxis, faceOf, opposite } from '../../geom/axis.js';
 import type { Axis, Face } from '../../geom/axis.js';
 import { byAxis, middle } from '../../geom/box.js';
@@ -24,7 +25,7 @@ export interface Row {
   readonly spare?: boolean;
 }
 /** All that the words of a card need; nothing that is drawn. */
-export type WordsInput = Pick<CardInput, 'piece' | 'findings' | 'revisionOf' | 'layout'>;
+export type WordsInput = Pick<CardInput, 'piece' | 'findings' | 'checks' | 'revisionOf' | 'layout'>;
 /** What the rows are written from. */
 export interface Draft {
   readonly part: Part;
@@ -96,9 +97,10 @@ export function rowsOf(input: WordsInput, draft: Draft): Row[] {
     string: p.text,
     ...(p.bold ? { face: 'semibold' } : {}),
   }));
-  const found = (input.findings ?? []).filter(
-    (f) => f.severity === 'warning' && (f.touches?.includes(draft.part.id) ?? false),
-  );
+  const mine = (touches: readonly string[] = []): boolean => draft.all.some((p) => touches.includes(p.id));
+  const found = (input.findings ?? []).filter((f) => mine(f.touches));
+  const told = (severity: Severity): string[] => found.flatMap((f) => (f.severity === severity ? [f.message] : []));
+  const cautions = (input.checks?.cautions ?? []).filter((c) => c.on.includes('cards') && (c.touches.length === 0 || mine(c.touches))); // prettier-ignore
   return [
     { label: 'Size', text: size },
     ...row('No work', noWorkWords(look)),
@@ -112,7 +114,9 @@ export function rowsOf(input: WordsInput, draft: Draft): Row[] {
     ...row('Prepare', prepareWords(look), true),
     ...spare(row('If spoilt', spoiltWords(look))),
     ...draft.part.notes.flatMap((note) => row('Note', note)),
-    ...found.flatMap((f) => row('Warning', f.message)),
+    ...told('fail').flatMap((said) => row('Fails', said)),
+    ...told('warning').flatMap((said) => row('Warning', said)),
+    ...cautions.flatMap((c) => row('Caution', c.text)),
   ];
 }
 
