@@ -32,11 +32,22 @@ const spanOf = (values: readonly number[]): Span => {
   return [low, high];
 };
 
+type Weighed = Pick<CheckInput, 'piece' | 'solids' | 'making'>;
+/** Several checks ask for the bodies of one piece: worked out once, kept with its solids. */
+const KEPT = new WeakMap<Weighed['solids'], { readonly of: Weighed; readonly bodies: readonly PartBody[] }>();
+
 /**
  * Every part with its mass (as the lists give it: wood at 12 %, bought things left out) and its middle, by exact integrals
  * over its solid. Sorted as the piece's parts are.
  */
-export function partBodies({ piece, solids, making }: Pick<CheckInput, 'piece' | 'solids' | 'making'>): PartBody[] {
+export function partBodies({ piece, solids, making }: Weighed): readonly PartBody[] {
+  const kept = KEPT.get(solids);
+  if (kept && kept.of.piece === piece && kept.of.making === making) return kept.bodies;
+  const bodies = weighed({ piece, solids, making });
+  KEPT.set(solids, { of: { piece, solids, making }, bodies });
+  return bodies;
+}
+function weighed({ piece, solids, making }: Weighed): PartBody[] {
   const masses = new Map(making.weights.parts.map((p) => [p.part, p.kg]));
   const meshes = new Map(solids.parts.map((s) => [s.id, s.mesh]));
   return piece.parts.flatMap((part) => {

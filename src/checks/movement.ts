@@ -1,12 +1,14 @@
 import type { Check, CheckInput, CheckResult } from './check.js';
 import { grouped, type Single } from './grouped.js';
 import { movingOf, type Moving } from './movement/context.js';
+import { cups } from './movement/cups.js';
 import { fronts, gapsOf, gapToday, revealRows, reveals } from './movement/fronts.js';
 import { panels } from './movement/panels.js';
 import { sidePlay } from './movement/sides.js';
 import { slots } from './movement/slots.js';
 import { speciesOf } from './movement/strain.js';
 import { partsTable } from './movement/table.js';
+import { besideWorst } from './movement/worst.js';
 import { crossGrain, heldApart } from './movement/ties.js';
 import { quantity } from '../value/quantity.js';
 
@@ -21,12 +23,11 @@ export const movement: Check = {
     const moving = movingOf(input);
     const gaps = gapsOf(moving);
     const singles = [
-      ...crossGrain(moving),
-      ...heldApart(moving),
-      ...slots(moving),
-      ...panels(moving),
-      ...fronts(gaps, moving),
-      ...sidePlay(moving),
+      ...besideWorst(moves(moving, gaps), () => {
+        const worst = movingOf(input, 'worst');
+        return moves(worst, gapsOf(worst));
+      }),
+      ...cups(moving),
       ...unjudged(moving),
     ];
     const table = partsTable(moving);
@@ -40,6 +41,15 @@ export const movement: Check = {
     };
   },
 };
+
+const moves = (moving: Moving, gaps: ReturnType<typeof gapsOf>): Single[] => [
+  ...crossGrain(moving),
+  ...heldApart(moving),
+  ...slots(moving),
+  ...panels(moving),
+  ...fronts(gaps, moving),
+  ...sidePlay(moving),
+];
 
 /** Parts that lean stand in no axis of the piece, and woods that are in no table move by nobody knows what: both are told. */
 function unjudged({ piece, stands }: Moving): Single[] {

@@ -7,7 +7,7 @@ import type { BoreCut } from '../../words/cut.js';
 import type { CheckInput } from '../check.js';
 import { meetingsOf, standingsOf, type Meeting, type Standing } from '../standing.js';
 import { fieldOf, inOrder, type Bar, type Field, type Tie } from './skeleton.js';
-import { strain } from './strain.js';
+import { strain, type Rings } from './strain.js';
 
 /** All that the parts of this check read: how parts stand, where they meet, where everything goes. */
 export interface Moving {
@@ -72,12 +72,13 @@ export function heldAlong(m: Meeting): readonly Axis[] {
   return holds === 'pulls' || holds === 'holds' ? AXES.filter((a) => a === m.contact.normal?.axis) : [];
 }
 
-export function movingOf({ piece, season }: Pick<CheckInput, 'piece' | 'season'>): Moving {
+/** All of it once for the rings as their sawing is named, and once at the worst of its band. */
+export function movingOf({ piece, season }: Pick<CheckInput, 'piece' | 'season'>, rings: Rings = 'as named'): Moving {
   const stands = standingsOf(piece);
   const meetings = meetingsOf(piece, stands);
   const strainOf = (id: string, axis: Axis, from: number, to: number): number => {
     const s = stands.get(id);
-    return s ? strain(piece, s.part, s.own[axis], from, to) : 0;
+    return s ? strain(piece, s.part, s.own[axis], from, to, rings) : 0;
   };
   const tiesAlong = (axis: Axis): readonly Tie[] => {
     const bars = new Map<string, Bar>(

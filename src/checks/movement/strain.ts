@@ -4,7 +4,7 @@ import type { Part, Piece, Stock } from '../../piece/piece.js';
 import { quantity } from '../../value/quantity.js';
 import type { Season } from '../../wood/moisture.js';
 import { woodOf } from '../../wood/material.js';
-import { change, coefficient, type GrainCut } from '../../wood/movement.js';
+import { change, changeBy, coefficient, worstCoefficient, type GrainCut } from '../../wood/movement.js';
 import type { Input } from '../check.js';
 
 /** Solid wood with its figures; undefined for sheet goods and for woods that are in no table. */
@@ -21,14 +21,28 @@ export function ringsAlong(stock: Stock | undefined, thickness: boolean): GrainC
   return cut === 'flat' ? 'quartered' : 'flat';
 }
 
+/** As the sawing is named (flat, rift, quartered), or at the angle of that sawing's band that moves the most. */
+export type Rings = 'as named' | 'worst';
+
 /**
  * Change of a part along an own axis as a share of its size, moisture `from` -> `to` (%): nothing along the grain (0.1 to
  * 0.2 % green to oven-dry, left out) and nothing for sheet goods. Wood Handbook, FPL-GTR-190, equations 13-2 and 13-3.
  */
-export function strain(piece: Piece, part: Part, own: Axis, from: number, to: number): number {
+export function strain(
+  piece: Piece,
+  part: Part,
+  own: Axis,
+  from: number,
+  to: number,
+  rings: Rings = 'as named',
+): number {
   const species = speciesOf(piece, part);
   if (!species || own === along(part)) return 0;
-  return change(1, species, ringsAlong(piece.stocks[part.stock], own === part.thickness), from, to) + 0;
+  const stock = piece.stocks[part.stock];
+  const thickness = own === part.thickness;
+  if (rings === 'as named') return change(1, species, ringsAlong(stock, thickness), from, to) + 0;
+  const c = worstCoefficient(species, stock?.cut, thickness ? 'thickness' : 'width');
+  return changeBy(c, 1, from, to, species.start.value) + 0;
 }
 
 /** The coefficient that a part moves by along an own axis, as an input of a worked figure. */
@@ -56,4 +70,6 @@ export function seasonInputs({ made, driest, wettest, basis }: Season): Input[] 
     { name: 'at the wettest', quantity: quantity('moisture', wettest), ...ends },
   ];
 }
-export const MOVEMENT_SOURCE = 'Wood Handbook, FPL-GTR-190, equations 13-2 and 13-3';
+/** Averages of a wood: coefficient of variation about 15 %, from memory, so that two in twenty boards are outside of this. */
+export const VARIES = 25;
+export const MOVEMENT_SOURCE = `Wood Handbook, FPL-GTR-190, equations 13-2 and 13-3; an average, single boards move up to ${VARIES} % more or less (from memory)`;
