@@ -8,8 +8,8 @@ import type { Faces } from '../type/type.js';
 import { line, tickBox } from './draw.js';
 import { SIZE } from './pens.js';
 import type { Item, Table } from './picture.js';
-import type { FaceName, Line } from './text.js';
-import { setLines, setText, widthOf, wrap } from './text.js';
+import type { FaceName, Line, Text } from './text.js';
+import { blockDrop, setLines, setText, widthOf, wrap } from './text.js';
 
 export interface TableLook {
   /** Columns drawn, by id, in this order; the others are data only. All where it is missing. A column without words is left out. */
@@ -18,6 +18,10 @@ export interface TableLook {
   readonly strong?: readonly string[];
   /** A box to tick before every row. */
   readonly boxed?: boolean;
+  /** What stands before each row in place of a box, at most 4 square round the middle (x, y). */
+  readonly marks?: readonly ((x: number, y: number) => Item[])[];
+  /** What is said under a row, over its whole width. */
+  readonly under?: readonly (Text | undefined)[];
   /** Of the whole table, mm. */
   readonly width: number;
   /** Least height of a row, mm: 5.6 with boxes, else 4.9. */
@@ -33,13 +37,25 @@ interface Column {
 }
 interface Row {
   readonly cells: readonly (readonly Line[])[];
+  /** Of its cells; of all. */
+  readonly own: number;
   readonly height: number;
+  readonly under: readonly Line[];
+  /** A row that is drawn: it has no cells. */
+  readonly drawn?: Strip['draw'];
 }
 export interface LaidTable {
   readonly columns: readonly Column[];
   readonly rows: readonly Row[];
-  readonly boxed: boolean;
+  readonly lead: 'box' | 'none' | NonNullable<TableLook['marks']>;
   readonly width: number;
+  /** Height of the labels of its columns with their rule. */
+  readonly head: number;
+}
+/** A drawing that stands among tables, never torn apart; (x, y): its upper left corner. */
+export interface Strip {
+  readonly height: number;
+  draw(x: number, y: number): Item[];
 }
 /** Rows of a table, [from, to). */
 export type RowSpan = readonly [from: number, to: number];
@@ -47,6 +63,8 @@ export type RowSpan = readonly [from: number, to: number];
 const GUTTER = 3.4;
 const BOX = 5.6;
 const HEAD = 6.4;
+/** From the foot of a row's cells to the first baseline of what is said under it, and from the last to the row's foot. */
+const UNDER = [2.9, 2] as const;
 /** No column is made narrower than this for its words, nor than its longest word: our default. */
 const NARROW = 9;
 /** At most so much of what is left over goes to each gutter, so that a short row can still be followed across. */
@@ -54,7 +72,8 @@ const SPREAD = 12;
 
 /** Lays a table out to its width: the columns are as narrow as makes all rows together lowest. */
 export function layTable(faces: Faces, table: Table, look: TableLook): LaidTable {
-  const boxed = look.boxed === true;
+  const lead = look.marks ?? (look.boxed === true ? 'box' : 'none');
+  const start = lead === 'none' ? 0 : BOX;
   const ids = look.columns ?? table.columns.map((c) => c.id);
   const chosen = ids.flatMap((id) => {
     const index = table.columns.findIndex((c) => c.id === id);
@@ -63,11 +82,11 @@ export function layTable(faces: Faces, table: Table, look: TableLook): LaidTable
     const face: FaceName = look.strong?.includes(id) === true ? 'semibold' : 'regular';
     return [{ ...column, index, face, cells: table.rows.map((r) => r[index] ?? '') }];
   });
-  const room = look.width - (boxed ? BOX : 0) - GUTTER * Math.max(0, chosen.length - 1);
+  const room = look.width - start - GUTTER * Math.max(0, chosen.length - 1);
   const fits = chosen.map((c) => fitting(faces, c.cells, c.label, c.face));
   const widths = sharedOut(fits, room);
   const spare = Math.max(0, room - widths.reduce((a, b) => a + b, 0)) / Math.max(1, chosen.length - 1);
-  const least = look.least ?? (boxed ? 5.6 : 4.9);
+  const least = look.least ?? (lead === 'none' ? 4.9 : 5.6);
   return {
     columns: chosen.map(({ index, label, align, face }, i) => ({
       index,
@@ -78,12 +97,25 @@ export function layTable(faces: Faces, table: Table, look: TableLook): LaidTable
     })),
     rows: table.rows.map((_, r): Row => {
       const cells = fits.map((f, i) => f.at(widths[i] as number)[r] as readonly Line[]);
-      return { cells, height: Math.max(least, ...cells.map(heightOfCell)) };
+      const own = Math.max(least, ...cells.map(heightOfCell));
+      const said = look.under?.[r];
+      const under = said === undefined ? [] : wrap(faces, said, look.width - start, SIZE.text);
+      const below = under.length === 0 ? 0 : UNDER[0] + blockDrop(under) + UNDER[1];
+      return { cells, own, height: own + below, under };
     }),
-    boxed,
+    lead,
     width: look.width,
+    head: HEAD,
   };
 }
+/** Drawings one under the other as a table lays its rows, so that they flow over columns and pages as rows do. */
+export const laidStrips = (strips: readonly Strip[], width: number): LaidTable => ({
+  columns: [],
+  rows: strips.map((s) => ({ cells: [], own: s.height, height: s.height, under: [], drawn: s.draw })),
+  lead: 'none',
+  width,
+  head: 0,
+});
 const heightOfCell = (lines: readonly Line[]): number =>
   lines.reduce((h, l) => h + l.drop, 0) +
   (lines.some((l) => l.tall) ? stackHeight(SIZE.text) + 1.2 : 4.9) +
@@ -135,11 +167,11 @@ const total = (values: readonly number[]): number => values.reduce((a, b) => a +
 
 /** Height of the heading and of the rows [from, to), mm. */
 export const heightOf = (laid: LaidTable, [from, to]: RowSpan = [0, laid.rows.length]): number =>
-  HEAD + laid.rows.slice(from, to).reduce((h, r) => h + r.height, 0);
+  laid.head + laid.rows.slice(from, to).reduce((h, r) => h + r.height, 0);
 
 /** How many rows from `from` on fit into `room` mm under a heading; never none, so that every table comes to an end. */
 export function rowsIn(laid: LaidTable, from: number, room: number): number {
-  let left = room - HEAD;
+  let left = room - laid.head;
   let to = from;
   while (to < laid.rows.length && (laid.rows[to]?.height ?? 0) <= left + 1e-9) left -= laid.rows[to++]?.height ?? 0;
   return Math.max(to, from + 1);
@@ -153,31 +185,49 @@ export function drawTable(
   y: number,
   [from, to]: RowSpan = [0, laid.rows.length],
 ): { items: Item[]; y: number } {
-  const start = x + (laid.boxed ? BOX : 0);
+  const start = x + (laid.lead === 'none' ? 0 : BOX);
   const xs = laid.columns.map((_, i) => start + laid.columns.slice(0, i).reduce((a, c) => a + c.width + GUTTER, 0));
-  const anchorAt = (i: number): { x: number; anchor: 'start' | 'end' } => {
-    const c = laid.columns[i] as Column;
-    return c.align === 'right'
-      ? { x: (xs[i] as number) + c.width, anchor: 'end' }
-      : { x: xs[i] as number, anchor: 'start' };
-  };
-  const items: Item[] = laid.columns.flatMap(
-    (c, i) => setText(faces, c.label, { ...anchorAt(i), y: y + 3.9, size: SIZE.text, face: 'semibold' }).items,
+  const anchors = laid.columns.map((c, i): Anchor =>
+    c.align === 'right' ? { x: (xs[i] as number) + c.width, anchor: 'end' } : { x: xs[i] as number, anchor: 'start' },
   );
-  items.push(...line('W', x, y + HEAD, x + laid.width, y + HEAD));
-  let top = y + HEAD;
+  const rule = (pen: 'W' | 'H', at: number): Item[] => (laid.head > 0 ? line(pen, x, at, x + laid.width, at) : []);
+  const items: Item[] = laid.columns.flatMap(
+    (c, i) =>
+      setText(faces, c.label, { ...(anchors[i] as Anchor), y: y + 3.9, size: SIZE.text, face: 'semibold' }).items,
+  );
+  items.push(...rule('W', y + laid.head));
+  let top = y + laid.head;
   laid.rows.slice(from, to).forEach((row, r) => {
-    if (r > 0) items.push(...line('H', x, top, x + laid.width, top));
-    const tall = row.cells.some((lines) => lines[0]?.tall === true);
-    const single = row.cells.every((c) => c.length <= 1);
-    const base = top + 1.17 + (single ? row.height / 2 : tall ? (stackHeight(SIZE.text) + 1.2) / 2 : 2.43);
-    if (laid.boxed) items.push(...tickBox(faces, x, base - 1.17 - 2));
-    row.cells.forEach((lines, i) => {
-      const c = laid.columns[i] as Column;
-      items.push(...setLines(faces, lines, { ...anchorAt(i), y: base, size: SIZE.text, face: c.face }).items);
-    });
+    if (r > 0) items.push(...rule('H', top));
+    items.push(...(row.drawn ? row.drawn(x, top) : drawRow(faces, laid, from + r, anchors, x, top)));
     top += row.height;
   });
-  items.push(...line('W', x, top, x + laid.width, top));
+  items.push(...rule('W', top));
   return { items, y: top };
+}
+interface Anchor {
+  readonly x: number;
+  readonly anchor: 'start' | 'end';
+}
+/** One row: what stands before it, its cells, what is said under it. */
+function drawRow(
+  faces: Faces,
+  laid: LaidTable,
+  index: number,
+  anchors: readonly Anchor[],
+  x: number,
+  top: number,
+): Item[] {
+  const row = laid.rows[index] as Row;
+  const tall = row.cells.some((lines) => lines[0]?.tall === true);
+  const single = row.cells.every((c) => c.length <= 1);
+  const base = top + 1.17 + (single ? row.own / 2 : tall ? (stackHeight(SIZE.text) + 1.2) / 2 : 2.43);
+  const middle = base - 1.17;
+  const lead = laid.lead === 'box' ? tickBox(faces, x, middle - 2) : laid.lead === 'none' ? [] : laid.lead[index]?.(x + 2, middle); // prettier-ignore
+  const cells = row.cells.flatMap((lines, i) => {
+    const { face } = laid.columns[i] as Column;
+    return setLines(faces, lines, { ...(anchors[i] as Anchor), y: base, size: SIZE.text, face }).items;
+  });
+  const under = setLines(faces, row.under, { x: x + BOX, y: top + row.own + UNDER[0], size: SIZE.text });
+  return [...(lead ?? []), ...cells, ...under.items];
 }

@@ -3,8 +3,8 @@ import { sheetOf } from '../input.js';
 import type { Prepared, SheetKind } from '../input.js';
 import type { Item, Table } from '../picture.js';
 import { SIZE } from '../pens.js';
-import { drawTable, heightOf, layTable, rowsIn } from '../table.js';
-import type { LaidTable, RowSpan, TableLook } from '../table.js';
+import { drawTable, heightOf, laidStrips, layTable, rowsIn } from '../table.js';
+import type { LaidTable, RowSpan, Strip, TableLook } from '../table.js';
 import { blockDrop, setBlock, widthOf, wrap } from '../text.js';
 
 /** One list of a sheet of lists. */
@@ -19,6 +19,8 @@ export interface ListBlock {
   readonly remark?: string;
   readonly table: Table;
   readonly look: Omit<TableLook, 'width'>;
+  /** Drawings instead of a table, one under the other, to the width of the block. */
+  readonly strips?: (width: number) => readonly Strip[];
   /** Said under the table. */
   readonly note?: string;
   /** Half the width: such blocks stand side by side. */
@@ -29,10 +31,13 @@ export function listSheet(kind: {
   readonly id: string;
   readonly title: string;
   readonly blocks: (input: Prepared) => readonly ListBlock[];
+  /** Headline of all its pages and the remark beside it: then its blocks keep their order, and have one line in the index. */
+  readonly head?: (input: Prepared) => readonly [sentence: string, remark: string];
 }): SheetKind {
   const memo = new WeakMap<Prepared, Page[]>();
   const pagesOf = (input: Prepared): Page[] => {
-    const known = memo.get(input) ?? fewest(laidBlocks(input, kind.blocks(input)), roomOf(input));
+    const set = kind.head ? flow : fewest;
+    const known = memo.get(input) ?? set(laidBlocks(input, kind.blocks(input)), roomOf(input));
     memo.set(input, known);
     return known;
   };
@@ -40,19 +45,22 @@ export function listSheet(kind: {
     id: kind.id,
     title: kind.title,
     plan: (input) => pagesOf(input).length,
-    entries: (input) => entriesOf(pagesOf(input)),
+    ...(kind.head ? {} : { entries: (input: Prepared) => entriesOf(pagesOf(input)) }),
     draw(input, page, place) {
       const pages = pagesOf(input);
       const mine = pages[page] ?? [];
-      const title = titleOf(input, mine, kind.title);
-      const short = widthOf(input.faces, title, SIZE.figure, 'semibold') > 53 ? kind.title : title;
+      const head = kind.head?.(input);
+      const title = head?.[0] ?? titleOf(input, mine, kind.title);
+      const short = head || widthOf(input.faces, title, SIZE.figure, 'semibold') > 53 ? kind.title : title;
       return sheetOf(input, place, {
         id: pages.length > 1 ? `${kind.id}-${page + 1}` : kind.id,
         title: short,
         folder: 'lists',
-        alt: mine.map((p) => `${p.block.title}: rows ${p.rows[0] + 1} to ${p.rows[1]}`).join('; '),
-        items: drawPage(input, mine, title),
-        tables: mine.filter((p) => p.rows[0] === 0).map((p) => p.block.table),
+        alt: mine
+          .map((p) => `${p.block.title}: ${p.block.strips ? 'drawn' : `rows ${p.rows[0] + 1} to ${p.rows[1]}`}`)
+          .join('; '),
+        items: drawPage(input, mine, title, head?.[1]),
+        tables: mine.filter((p) => p.rows[0] === 0 && !p.block.strips).map((p) => p.block.table),
       });
     },
   };
@@ -85,8 +93,13 @@ function laidBlocks(input: Prepared, blocks: readonly ListBlock[]): Laid[] {
   const { left, right } = fieldOf(input.paper);
   const width = (b: ListBlock): number => (b.half === true ? (right - left - APART) / 2 : right - left);
   return blocks
-    .filter((b) => b.table.rows.length > 0)
-    .map((b) => ({ ...b, laid: layTable(input.faces, b.table, { ...b.look, width: width(b) }) }))
+    .filter((b) => b.strips !== undefined || b.table.rows.length > 0)
+    .map((b) => ({
+      ...b,
+      laid: b.strips
+        ? laidStrips(b.strips(width(b)), width(b))
+        : layTable(input.faces, b.table, { ...b.look, width: width(b) }),
+    }))
     .map((b) => ({ ...b, ...(b.note === undefined ? {} : { noteHeight: noteHeight(input, b) }) }));
 }
 const noteHeight = (input: Prepared, b: Laid): number =>
@@ -227,11 +240,11 @@ function titleOf(input: Prepared, page: Page, otherwise: string): string {
   const { left, right } = fieldOf(input.paper);
   return widthOf(input.faces, said, SIZE.headline, 'semibold') > right - left ? otherwise : said;
 }
-function drawPage(input: Prepared, page: Page, title: string): Item[] {
+function drawPage(input: Prepared, page: Page, title: string, remark?: string): Item[] {
   const { faces, paper } = input;
   const { left, right, top } = fieldOf(paper);
   const y0 = top - 7 + TOP;
-  const alone = single(page);
+  const alone = remark === undefined ? single(page) : undefined;
   if (alone) {
     const drawn = drawTable(faces, alone.block.laid, left, y0, alone.rows);
     return [
@@ -240,7 +253,7 @@ function drawPage(input: Prepared, page: Page, title: string): Item[] {
       ...noteOf(input, alone, left, drawn.y),
     ];
   }
-  const items = [...headline(faces, title, '', paper)];
+  const items = [...headline(faces, title, remark ?? '', paper)];
   for (const piece of page) {
     const { block, rows } = piece;
     const x = piece.column === 0 ? left : right - block.laid.width;
