@@ -2,6 +2,7 @@ import type { Axis } from '../geom/axis.js';
 import { inches, mm, type Length } from '../lengths/length.js';
 import type { Part, Piece } from '../piece/piece.js';
 import type { Machines, ShopProfile } from '../shop/profile.js';
+import { roughOf } from '../shop/rough.js';
 import { quantity, sayQuantity } from '../value/quantity.js';
 import type { Cut } from '../words/cut.js';
 import { glueUps } from './machines/clamps.js';
@@ -23,15 +24,9 @@ interface Blank {
   readonly stave: number;
 }
 function blankOf(part: Part, piece: Piece): Blank {
-  const [t, w, l] = piece.shop.allowance;
-  const wide = overAll(part, part.width) + w;
-  return {
-    part,
-    thick: overAll(part, part.thickness) + t,
-    wide,
-    long: overAll(part, part.length) + l,
-    stave: part.staves && part.staves > 1 ? wide / part.staves : wide,
-  };
+  const finished = [overAll(part, part.thickness), overAll(part, part.width), overAll(part, part.length)] as const;
+  const rough = roughOf(finished, piece.shop.allowance, piece.units, part.staves);
+  return { part, thick: rough.thickness, wide: rough.width, long: rough.length, stave: rough.stave };
 }
 
 interface Limit {

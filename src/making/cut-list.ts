@@ -1,5 +1,6 @@
 import { formatLength } from '../lengths/format.js';
 import type { Part, Piece, Stock } from '../piece/piece.js';
+import { roughOf } from '../shop/rough.js';
 import { markRanges } from '../words/markOrder.js';
 import { jointLabel } from './joint-schedule.js';
 import { grainWords, grows, overAll, rowsOf } from './parts.js';
@@ -48,7 +49,7 @@ function row(piece: Piece, group: readonly Part[]): string[] {
     grows(p, p.width) ? `${fig(p.size[p.width].value)} × ${shoulder}` : grows(p, p.length) ? shoulder : '=',
     stockWords(p, stock),
     grainWords(p),
-    stock?.kind === 'lumber' ? axes.map((a, i) => fig(overAll(p, a) + (piece.shop.allowance[i] ?? 0))).join(' × ') : '',
+    stock?.kind === 'lumber' ? roughWords(piece, p) : '',
     [p.reference.face, p.reference.edge, p.reference.end].map((f) => p.faceWords[f]).join(', '),
     group.every((g) => g.hand === p.hand) ? (p.hand ?? '') : '',
     p.status,
@@ -56,6 +57,13 @@ function row(piece: Piece, group: readonly Part[]): string[] {
     p.show.map((f) => p.faceWords[f]).join(', '),
     p.notes.join('; '),
   ];
+}
+
+/** Rough size of the blank; of staves as it is glued up. */
+function roughWords(piece: Piece, p: Part): string {
+  const sizes = [overAll(p, p.thickness), overAll(p, p.width), overAll(p, p.length)] as const;
+  const { thickness, width, length } = roughOf(sizes, piece.shop.allowance, piece.units, p.staves);
+  return [thickness, width, length].map((v) => formatLength(v, piece.units)).join(' × ');
 }
 
 /** The name of a row; where left and right are one part, without its hand. */

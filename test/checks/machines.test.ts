@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { machines } from '../../src/checks/machines.js';
-import { clampsFor } from '../../src/checks/machines/clamps.js';
+import { clampsFor } from '../../src/shop/clamps.js';
 import { inches } from '../../src/lengths/length.js';
 import { inputOf, ran, shippedInput } from './run.js';
 
@@ -26,7 +26,7 @@ const codes = async (shop: object, staves = 3): Promise<string[]> =>
 describe('machines of the shop', () => {
   it('say nothing where the shop file is silent', async () => expect(await codes({})).toEqual([]));
 
-  // 18 in and 1/4 over in three staves: 6 1/12 each.
+  // 18 in and 1/2 over in three staves: 6 1/6 each, sawn 6 1/2.
   it.each([
     ['wider-than-jointer', { jointer: { width: '8' } }, { jointer: { width: '6' } }],
     ['wider-than-planer', { planer: { width: '20' } }, { planer: { width: '15' } }],
@@ -42,8 +42,8 @@ describe('machines of the shop', () => {
   });
   it('says how many staves the jointer takes', async () => {
     const { findings } = ran(machines, await inputOf(bench({ machines: { jointer: { width: '5' } } })));
-    // 18 1/4 by 5 makes four of 4 9/16.
-    expect(findings.map((f) => [f.severity, f.hint?.includes('4 staves of 4 9/16')])).toContainEqual(['warning', true]);
+    // A blank of 18 1/2 by 5 makes four of 4 5/8.
+    expect(findings.map((f) => [f.severity, f.hint?.includes('4 staves of 4 5/8')])).toContainEqual(['warning', true]);
   });
   it('small parts are told, long ones are not', async () => {
     expect(await codes({})).not.toContain('small-at-machines');

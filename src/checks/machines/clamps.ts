@@ -1,33 +1,20 @@
 import type { Axis } from '../../geom/axis.js';
-import { inches, NM_PER_IN, NM_PER_MM, type Length } from '../../lengths/length.js';
+import { NM_PER_IN, NM_PER_MM, type Length } from '../../lengths/length.js';
 import type { Joint, Part, Piece } from '../../piece/piece.js';
+import { CLAMP_MORE as MORE, clampsFor, openingFor, RULE_CLAMPS, withOpening } from '../../shop/clamps.js';
 import type { ShopProfile } from '../../shop/profile.js';
+import { roughOf } from '../../shop/rough.js';
 import { quantity, sayQuantity } from '../../value/quantity.js';
 import { faceAxis } from '../../geom/axis.js';
 import { standingsOf, type Standing } from '../standing.js';
 import { jointPath, partEntry, ratio, type Single } from '../grouped.js';
 
-/** Jaws and cauls beyond the work: common practice. */
-const MORE = inches(4);
-/** Ends of a panel that want no clamp, and the furthest that clamps stand apart: common practice. */
-const ENDS = inches(4);
-const APART = inches(10);
-const RULE_COUNT = 'n = ⌈(L − 4 in) / spacing⌉ + 1, spacing at most twice the outer stave and 10 in';
 const RULE_OPENING = 'the work and 4 in for jaws and cauls';
 const PRACTICE = 'common practice';
 
 const overAll = (p: Part, axis: Axis): number => p.size[axis].value + p.growth[axis][0] + p.growth[axis][1];
-/** How many clamps open that far. */
-const withOpening = (profile: ShopProfile, opening: number): number =>
-  profile.clamps.reduce((n, c) => n + (c.opening >= opening ? c.count : 0), 0);
 const widest = (profile: ShopProfile): Length =>
   profile.clamps.reduce<Length>((w, c) => (c.opening > w ? c.opening : w), 0 as Length);
-
-/** Clamps along the joints of a panel of `long`, outer staves `stave` wide (nm): the rule of spread pressure. */
-export function clampsFor(long: number, stave: number): number {
-  const spacing = Math.min(2 * stave, APART);
-  return Math.max(2, Math.ceil(Math.max(0, long - ENDS) / spacing) + 1);
-}
 
 /** What is glued up against the clamps of the shop: panels, and joints that do not hold by themselves. */
 export function glueUps(piece: Piece, profile: ShopProfile): Single[] {
@@ -38,12 +25,11 @@ export function glueUps(piece: Piece, profile: ShopProfile): Single[] {
 function panel(part: Part, piece: Piece, profile: ShopProfile): Single[] {
   const staves = part.staves ?? 1;
   if (staves < 2) return [];
-  const [, w, l] = piece.shop.allowance;
-  const wide = overAll(part, part.width) + w;
-  const long = overAll(part, part.length) + l;
-  const opening = wide + MORE;
-  const wanted = clampsFor(long, wide / staves);
-  const has = withOpening(profile, opening);
+  const sizes = [overAll(part, part.thickness), overAll(part, part.width), overAll(part, part.length)] as const;
+  const { width: wide, length: long, jointed } = roughOf(sizes, piece.shop.allowance, piece.units, staves);
+  const opening = openingFor(wide);
+  const wanted = clampsFor(long, jointed);
+  const has = withOpening(profile.clamps, opening);
   const good = has >= wanted;
   const whole = piece.units === 'in' ? NM_PER_IN : 10 * NM_PER_MM;
   const say = (v: number): string => sayQuantity(quantity('length', Math.ceil(v / whole) * whole), piece.units);
@@ -56,7 +42,7 @@ function panel(part: Part, piece: Piece, profile: ShopProfile): Single[] {
       limit: quantity('count', has),
       margin: ratio(has, wanted),
       worked: {
-        rule: RULE_COUNT,
+        rule: RULE_CLAMPS,
         sources: [PRACTICE, 'the shop file'],
         inputs: [
           { name: 'blank, long', quantity: quantity('length', long) },

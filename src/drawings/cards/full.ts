@@ -1,4 +1,6 @@
+import type { Axis } from '../../geom/axis.js';
 import { formatLength } from '../../lengths/format.js';
+import { roughOf } from '../../shop/rough.js';
 import type { Callout } from '../../words/callout.js';
 import { MEASURE_FROM, sayBetween, sayReference } from '../../words/card.js';
 import { blank, label, line, statusBar, tag, tickBox } from '../draw.js';
@@ -130,8 +132,10 @@ function head(look: CardLook): Item[] {
     (a) => part.growth[a][0] !== 0 || part.growth[a][1] !== 0,
   );
   const shoulder = grown.length === 0 ? 'no tails or tenons' : `${sayBetween(part)} ${grown.map((a) => formatLength(part.size[a].value, piece.units)).join(', ')}`; // prettier-ignore
-  const allowance = [part.thickness, part.width, part.length].map((a, i) => frame.blank[a][1] - frame.blank[a][0] + (piece.shop.allowance[i] ?? 0)); // prettier-ignore
-  const blank = `Blank ${allowance.map((n) => formatLength(n, piece.units)).join(' × ')}. Board ________ .`;
+  const over = (a: Axis): number => frame.blank[a][1] - frame.blank[a][0];
+  const sizes = [over(part.thickness), over(part.width), over(part.length)] as const;
+  const cut = roughOf(sizes, piece.shop.allowance, piece.units, part.staves);
+  const blank = `Blank ${[cut.thickness, cut.width, cut.length].map((n) => formatLength(n, piece.units)).join(' × ')}. Board ________ .`;
   const rough = card.source ? `${card.source[0] as string}.` : blank;
   const status = part.status.slice(0, 1).toUpperCase() + part.status.slice(1);
   const measure: Run[] = [

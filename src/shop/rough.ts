@@ -1,0 +1,62 @@
+import { nm, NM_PER_IN, NM_PER_MM, snapUp, type Length, type Units } from '../lengths/length.js';
+
+/** What is cut from the board for one part, nm. The one rule of rough sizes: lists, cards, checks and layouts all take it. */
+export interface Rough {
+  /** Thickness after the first milling, and width and length of the blank; of the glued blank where it is of staves. */
+  readonly thickness: Length;
+  readonly width: Length;
+  readonly length: Length;
+  readonly staves: number;
+  /** Width of one stave when its edges are jointed, and as it is sawn from the board; the blank's where it is in one. */
+  readonly jointed: Length;
+  readonly stave: Length;
+}
+export type Sizes = readonly [thickness: number, width: number, length: number];
+
+/** Rough widths and lengths are rounded up to it: our default. */
+export const roughStep = (units: Units): Length => nm(units === 'in' ? NM_PER_IN / 8 : NM_PER_MM);
+
+/**
+ * Rough sizes of a part that is `finished` over all (nm), with the shop's `allowance` of each: usually 1/8, 1/4 and 1 in. A
+ * panel's glued blank has twice the allowance of width (1/2 in, the least of common practice); its staves are alike, and each
+ * is sawn wider than it is jointed by the allowance of width. Widths and lengths are rounded up.
+ */
+export function roughOf(finished: Sizes, allowance: Sizes, units: Units, staves = 1): Rough {
+  const step = roughStep(units);
+  const glued = staves > 1;
+  const [t, w, l] = finished;
+  const width = snapUp(w + allowance[1] * (glued ? 2 : 1), step);
+  const jointed = glued ? nm(width / staves) : width;
+  return {
+    thickness: nm(t + allowance[0]),
+    width,
+    length: snapUp(l + allowance[2], step),
+    staves,
+    jointed,
+    stave: glued ? snapUp(jointed + allowance[1], step) : width,
+  };
+}
+
+/** Shorter than this, finished (12 in), blanks are milled several in one length; that length is at least 14 in. From memory. */
+const SHORT: Readonly<Record<Units, Length>> = { in: nm(12 * NM_PER_IN), mm: nm(300 * NM_PER_MM) };
+const FEED: Readonly<Record<Units, Length>> = { in: nm(14 * NM_PER_IN), mm: nm(350 * NM_PER_MM) };
+
+/** Is a part, `long` finished, too short to be milled by itself? */
+export const tooShort = (long: number, units: Units, shortest?: number): boolean => long < (shortest ?? SHORT[units]);
+
+/**
+ * Parts of one section and `long` each, milled in one length and cut apart after: how many in one, and how long it is, nm. As
+ * few as reach the least that the planer feeds (`shortest`, by its manual) with the allowance over; all where even those are short.
+ */
+export function gangOf(
+  long: number,
+  count: number,
+  facts: { readonly allowance: number; readonly kerf: number; readonly units: Units; readonly shortest?: number },
+): { readonly of: number; readonly length: Length; readonly reaches: boolean } {
+  const least = Math.max(FEED[facts.units], facts.shortest ?? 0);
+  const over = (n: number): number => n * long + (n - 1) * facts.kerf + facts.allowance;
+  let of = 1;
+  while (of < count && over(of) < least) of++;
+  const length = snapUp(Math.max(over(of), least), roughStep(facts.units));
+  return { of, length, reaches: over(of) >= least };
+}
