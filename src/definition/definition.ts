@@ -58,7 +58,15 @@ export type StockSpec =
       readonly nominal?: string;
       readonly size: readonly [Length_, Length_];
       readonly grain?: 'length' | 'width' | 'none';
+      readonly price?: number; // of one sheet of that size, any money
+      readonly sizes?: readonly SheetSizeSpec[]; // in which it is sold too
+      readonly spares?: Readonly<Record<string, number>>; // how many more of a part, by its name
     };
+export interface SheetSizeSpec {
+  readonly size: readonly [Length_, Length_];
+  readonly price?: number;
+  readonly count?: number;
+}
 export type GrainSpec = 'across' | 'deep' | 'up' | 'none';
 export interface PartSpec {
   readonly each?: string; // "i = 1..3" or "i = 1..3, j = 1..2"
@@ -237,6 +245,8 @@ export interface ShopSpec {
   readonly read?: string; // the date it was read
   readonly kerf?: Length_;
   readonly trim?: Length_;
+  readonly saw?: SawSpec;
+  readonly offcuts?: readonly OffcutSpec[];
   readonly step?: Length_;
   readonly pitch?: Length_;
   readonly dovetailBit?: { readonly width: Length_; readonly angle: number };
@@ -247,6 +257,21 @@ export interface ShopSpec {
   readonly door?: { readonly width: Length_; readonly height: Length_ };
   readonly woods?: Readonly<Record<string, WoodSpec>>;
   readonly panels?: Readonly<Record<string, PanelSpec>>;
+}
+/** How sheet goods are cut up here. */
+export interface SawSpec {
+  readonly stages?: 2 | 3 | 'any';
+  readonly first?: 'rip' | 'cross' | 'either';
+  readonly keep?: { readonly length: Length_; readonly width: Length_ };
+}
+/** A piece of sheet goods on the rack. */
+export interface OffcutSpec {
+  readonly id: string;
+  readonly sheet: string;
+  readonly thickness: Length_;
+  readonly length: Length_;
+  readonly width: Length_;
+  readonly grain?: 'length' | 'width' | 'none';
 }
 /** By machine, its limits as its manual gives them. */
 export interface MachineSpecs {

@@ -5,6 +5,7 @@ import {
   Length,
   MEASURE,
   PART_KEY,
+  PATTERN_KEY,
   PLAIN_ID,
   choice,
   count,
@@ -76,6 +77,26 @@ const SheetGoods = z.strictObject({
   nominal: text('what it is sold as', '1/4').optional(),
   size: pair('length and width of a sheet', ['96', '48']),
   grain: choice(['length', 'width', 'none'], 'which way its face grain runs').optional(),
+  price: number('what one sheet costs', 85, 'any money').optional(),
+  sizes: z
+    .array(
+      z
+        .strictObject({
+          size: pair('length and width of a sheet', ['60', '60']),
+          price: number('what one sheet costs', 48, 'any money').optional(),
+          count: count('how many there are; as many as wanted when left out', 2).optional(),
+        })
+        .meta({ description: 'a further size', examples: [{ size: ['60', '60'], price: 48 }] }),
+    )
+    .optional()
+    .meta({
+      description: 'further sizes in which it can be had; all have a price, or none',
+      examples: [[{ size: ['60', '60'], price: 48 }]],
+    }),
+  spares: z
+    .record(z.string().regex(PATTERN_KEY), count('how many more', 1))
+    .optional()
+    .meta({ description: 'how many more of a part are cut than the piece takes', examples: [{ 'short_1.bottom': 1 }] }),
 });
 const Stock = z.union([Lumber, SheetGoods]).meta({
   id: 'Stock',

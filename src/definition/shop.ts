@@ -58,6 +58,23 @@ const Clamp = z
   .strictObject({ opening: length('longest opening', '50'), count: count('how many', 8) })
   .meta({ description: 'one kind of clamp', examples: [{ opening: '50', count: 8 }] });
 
+const Offcut = z
+  .strictObject({
+    id: text('what is written on it', 'K3'),
+    sheet: text('the panel, a key of the table of panels', 'plywood-birch'),
+    thickness: length('its thickness as measured', '0.205'),
+    length: length('its length', '47'),
+    width: length('its width', '30'),
+    grain: choice(
+      ['length', 'width', 'none'],
+      'which way its face grain runs; as a new sheet of it when left out',
+    ).optional(),
+  })
+  .meta({
+    description: 'a piece of sheet goods on the rack',
+    examples: [{ id: 'K3', sheet: 'plywood-birch', thickness: '0.205', length: '47', width: '30' }],
+  });
+
 const SOURCE = 'where the figures come from: a table, a maker’s sheet, a weighing';
 const Wood = z
   .strictObject({
@@ -106,6 +123,30 @@ const FIELDS = {
   read: text('the date when it was read', '2027-01-15').optional(),
   kerf: length('width of the saw cut in sheet goods', '1/8').optional(),
   trim: length('taken off the edges of a sheet first', '1/4').optional(),
+  saw: z
+    .strictObject({
+      stages: z
+        .literal([2, 3, 'any'])
+        .optional()
+        .meta({
+          description: 'how often the direction of cutting may change on a sheet, a last cut to size not counted',
+          examples: [3],
+        }),
+      first: choice(['rip', 'cross', 'either'], 'which way a whole sheet is cut first').optional(),
+      keep: z
+        .strictObject({ length: length('its length', '12'), width: length('its width', '4') })
+        .optional()
+        .meta({ description: 'the least offcut worth keeping', examples: [{ length: '12', width: '4' }] }),
+    })
+    .optional()
+    .meta({ description: 'how sheet goods are cut up here', examples: [{ stages: 3, first: 'cross' }] }),
+  offcuts: z
+    .array(Offcut)
+    .optional()
+    .meta({
+      description: 'sheet goods on the rack, used first where they save something',
+      examples: [[{ id: 'K3', sheet: 'plywood-birch', thickness: '0.205', length: '47', width: '30' }]],
+    }),
   step: length('printed sizes are multiples of it', '1/64').optional(),
   pitch: length('pitch of the dovetail jig', '1').optional(),
   dovetailBit: z

@@ -9,12 +9,15 @@ export interface SheetSize {
   readonly kerf: number;
   /** An offcut is kept when its sides are at least these, whichever way it lies. */
   readonly keep: readonly [number, number];
+  /** The largest piece that one person steers: long side, short side. */
+  readonly alone?: readonly [number, number];
 }
 export interface Named {
   readonly part: string;
   readonly mark: string;
   readonly w: number;
   readonly h: number;
+  readonly spare?: true;
 }
 type Cutting = Pick<SheetLayout, 'pieces' | 'offcuts' | 'cuts'>;
 
@@ -38,6 +41,7 @@ interface Draft {
   readonly fence: number;
   readonly against: () => string;
   leaves: string;
+  readonly helper: boolean;
 }
 interface Work {
   readonly size: SheetSize;
@@ -72,6 +76,7 @@ export function cutUp(pattern: Pattern, size: SheetSize, items: readonly Named[]
     fence: c.fence,
     against: c.against(),
     leaves: c.leaves,
+    ...(c.helper ? ({ helper: true } as const) : {}),
   }));
   return { pieces: work.pieces, offcuts: work.offcuts, cuts };
 }
@@ -79,7 +84,8 @@ export function cutUp(pattern: Pattern, size: SheetSize, items: readonly Named[]
 function trimCuts(size: SheetSize): Draft[] {
   if (size.trim <= 0) return [];
   const line = 0 - size.kerf / 2;
-  const common = { number: 0, kind: 'trim', stage: 0, fence: size.trim } as const;
+  const helper = heavy(size.length, size.width, size);
+  const common = { number: 0, kind: 'trim', stage: 0, fence: size.trim, helper } as const;
   return [
     {
       ...common,
@@ -106,7 +112,9 @@ function visit(region: Region, work: Work): void {
   }
   if (pattern.kind === 'piece') {
     const item = work.items[pattern.item] as Named;
-    work.pieces.push({ part: item.part, x: region.x, y: region.y, w: region.w, h: region.h, turned: pattern.turned });
+    const { x, y, w, h } = region;
+    const spare = item.spare ? ({ spare: true } as const) : {};
+    work.pieces.push({ part: item.part, x, y, w, h, turned: pattern.turned, ...spare });
     return;
   }
   const { way, strips } = pattern;
@@ -159,8 +167,13 @@ function stripCut(r: Region, way: Way, at: number, size: number, against: Draft 
     fence: size,
     against: () => (way === 'cross' ? 'end' : 'edge') + (against ? ` ${against.number}` : ' as it came'),
     leaves: '',
+    helper: way === 'cross' ? heavy(r.w - at, r.h, work.size) : heavy(r.w, r.h - at, work.size),
   };
 }
+
+/** Is a piece larger than one person steers? Not where nothing is known. */
+const heavy = (w: number, h: number, { alone }: SheetSize): boolean =>
+  alone !== undefined && (Math.max(w, h) > alone[0] || Math.min(w, h) > alone[1]);
 
 function contents(pattern: Pattern, work: Work): string {
   const marks = itemsOf(pattern).map((i) => (work.items[i] as Named).mark);

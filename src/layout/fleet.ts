@@ -1,4 +1,5 @@
 import { sheetBound } from './bound.js';
+import { exactFit, type Verdict } from './pack/exact.js';
 import type { Kind } from './pack/filler.js';
 import type { Blank, Filled, Packer } from './pack/goal.js';
 
@@ -36,26 +37,33 @@ export function chooseFleet(
 ): Fleet | undefined {
   const pieces = packer.kinds.flatMap((k, i) => Array<Kind>(packer.counts[i] ?? 0).fill(k));
   let best: Omit<Fleet, 'proved'> | undefined;
+  const ruledOut: (readonly number[])[] = [];
   choices.forEach((c, i) => {
     if (!pieces.every((p) => fits(p, c))) return;
     const bound = sheetBound(c.w, c.h, kerf, pieces);
     if (best && bound * c.cost >= best.cost) return;
-    const filled = alone(packer, c, bound, packer.steps + (limit - packer.steps) / (choices.length > 1 ? 3 : 1));
+    const share = packer.steps + (limit - packer.steps) / (choices.length > 1 ? 3 : 1);
+    const { filled, least } = alone(packer, c, bound, share, limit * EXACT_SHARE);
+    if (least === filled.length) ruledOut.push(filled.slice(1).map(() => i));
     if (filled.length > c.count || (best && filled.length * c.cost >= best.cost)) return;
     best = { sheets: filled.map(() => i), filled, cost: filled.length * c.cost };
   });
   const { list, all } = cheaper(packer, choices, pieces, kerf, best?.cost ?? Infinity);
   for (const sheets of list.slice(0, MOST)) {
     const cost = costOf(sheets, choices);
-    if (best && cost >= best.cost) continue;
+    if ((best && cost >= best.cost) || ruledOut.some((r) => within(sheets, r))) continue;
     if (packer.steps >= limit) break;
     const share = Math.max(2e5, (limit - packer.steps) / 8);
     const blanks = sheets.map((s) => choices[s] as SheetChoice);
-    const filled = packer.into(blanks, [], Math.min(limit, packer.steps + share));
-    if (filled && filled.every((f) => f.kinds.length > 0)) best = { sheets, filled, cost };
+    const tried = fill(packer, blanks, [], Math.min(limit, packer.steps + share), limit * EXACT_SHARE);
+    if (tried.kind === 'none') ruledOut.push(sheets);
+    if (tried.kind === 'fits' && tried.filled.every((f) => f.kinds.length > 0))
+      best = { sheets, filled: tried.filled, cost };
   }
   const cost = best?.cost ?? Infinity;
-  const open = !all || list.some((s) => costOf(s, choices) < cost - 1e-9);
+  const standing = (s: readonly number[]): boolean =>
+    costOf(s, choices) < cost - 1e-9 && !ruledOut.some((r) => within(s, r));
+  const open = !all || list.some(standing);
   return best ? { ...best, proved: !open } : undefined;
 }
 
@@ -64,18 +72,53 @@ const fits = (p: Kind, c: { readonly w: number; readonly h: number }): boolean =
 const costOf = (sheets: readonly number[], choices: readonly SheetChoice[]): number =>
   sheets.reduce((sum, s) => sum + (choices[s] as SheetChoice).cost, 0);
 
-/** Sheets of one size: started constructively, then one fewer as long as that goes. */
-function alone(packer: Packer, c: SheetChoice, bound: number, limit: number): Filled[] {
-  let best = packer.start(c);
+/** Are all of these sheets among those? Both sorted. */
+function within(few: readonly number[], many: readonly number[]): boolean {
+  let at = 0;
+  for (const x of many) if (at < few.length && few[at] === x) at++;
+  return at === few.length;
+}
+
+/** Share of the steps that the exact search may take before the packer tries: our default. */
+const EXACT_SHARE = 0.25;
+/** Everything into these sheets: by exact search where the job is small enough, else by the packer, which proves nothing. */
+function fill(
+  packer: Packer,
+  blanks: readonly Blank[],
+  from: readonly Filled[],
+  limit: number,
+  exact: number,
+): Verdict {
+  const answer = exactFit(packer.kinds, packer.counts, blanks, packer.filler.rules, exact);
+  if (answer.kind !== 'open') return answer;
+  const filled = packer.into(blanks, from, limit);
+  return filled ? { kind: 'fits', filled } : answer;
+}
+
+/** Sheets of one size: started constructively, then one fewer as long as that goes. `least`: no fewer can do. */
+function alone(
+  packer: Packer,
+  c: SheetChoice,
+  bound: number,
+  limit: number,
+  exact: number,
+): { readonly filled: readonly Filled[]; readonly least: number } {
+  let best: readonly Filled[] = packer.start(c);
   while (best.length > bound && packer.steps < limit) {
     const kept = [...best].sort((a, b) => b.worth - a.worth || a.blank - b.blank).slice(0, -1);
     const from = kept.map((f, blank) => ({ ...f, blank }));
-    const blanks: Blank[] = from.map(() => c);
-    const fewer = packer.into(blanks, from, limit);
-    if (!fewer) break;
-    best = fewer;
+    const fewer = fill(
+      packer,
+      from.map(() => c),
+      from,
+      limit,
+      exact,
+    );
+    if (fewer.kind === 'none') return { filled: best, least: best.length };
+    if (fewer.kind === 'open') break;
+    best = fewer.filled;
   }
-  return best;
+  return { filled: best, least: bound };
 }
 
 /**

@@ -1,12 +1,16 @@
 import type { Diagnostic, JsonPath, Outcome } from '../diag/diagnostic.js';
 import type { Axis } from '../geom/axis.js';
+import { inches } from '../lengths/length.js';
 import type { Part, Piece, Stock } from '../piece/piece.js';
 import type { Layout } from './layout.js';
-import { nestSheets, type NestJob, type NestStock } from './nest.js';
+import { BUDGET, nestSheets, type NestJob, type NestSheet, type NestStock } from './nest.js';
 
-/** The stage: every part of sheet goods of a piece on its sheets. A part that fits no sheet is an error. */
-export function layoutPiece(piece: Piece): Outcome<Layout> {
-  const value = nestSheets(nestJob(piece));
+/**
+ * The stage: every part of sheet goods of a piece on its sheets. A part that fits no sheet is an error. `effort`: how many
+ * times the usual number of steps may be spent.
+ */
+export function layoutPiece(piece: Piece, effort = 1): Outcome<Layout> {
+  const value = nestSheets(nestJob(piece, effort));
   const findings = value.unplaced.map(({ part, why }): Diagnostic => ({
     code: 'part-larger-than-sheet',
     severity: 'error',
@@ -26,19 +30,61 @@ const pathOf = (piece: Piece, id: string): JsonPath =>
     ?.path?.slice(0, 2) ?? ['parts', id];
 const markOf = (piece: Piece, id: string): string => piece.parts.find((p) => p.id === id)?.mark ?? id;
 
-/** What is to be cut from which sheets: over-all sizes, tongues and all. */
-export function nestJob(piece: Piece): NestJob {
+/** What is to be cut from which sheets: over-all sizes, tongues and all, and the spares. */
+export function nestJob(piece: Piece, effort = 1): NestJob {
   const stocks: NestStock[] = [];
   for (const id of Object.keys(piece.stocks).sort()) {
     const stock = piece.stocks[id] as Stock;
     if (stock.kind !== 'sheet' || !stock.size) continue;
     const grain = stock.grain ?? 'length';
-    const items = piece.parts.filter((p) => p.stock === id).map((p) => nestItem(p, grain));
-    if (items.length > 0) stocks.push({ id, sheets: [{ length: stock.size[0], width: stock.size[1] }], grain, items });
+    const items = piece.parts.filter((p) => p.stock === id).flatMap((p) => nestItems(p, grain, piece));
+    if (items.length > 0) stocks.push({ id, sheets: sheetsOf(stock, grain, piece), grain, items });
   }
-  return { stocks, kerf: piece.shop.kerf, trim: piece.shop.trim };
+  const { kerf, trim, saw } = piece.shop;
+  const { alone } = piece.profile ?? {};
+  return {
+    stocks,
+    kerf,
+    trim,
+    budget: BUDGET * effort,
+    ...(saw?.stages === undefined ? {} : { stages: saw.stages === 'any' ? Infinity : saw.stages }),
+    ...(saw?.first === undefined ? {} : { first: saw.first }),
+    ...(saw?.keep ? { keep: saw.keep } : {}),
+    ...(alone ? { alone: alone[0] >= alone[1] ? alone : [alone[1], alone[0]] } : {}),
+  };
 }
 
+/** An offcut serves for a sheet that measures no more than this otherwise: 0.005 in, a slack that a groove has (our default). */
+const SAME_THICKNESS = inches(0.005);
+
+/** The sizes in which a stock is bought, then what lies on the rack of it, turned so that its grain lies as the sheet's. */
+function sheetsOf(stock: Stock, grain: NestStock['grain'], piece: Piece): NestSheet[] {
+  const price = (p: number | undefined): { price?: number } => (p === undefined ? {} : { price: p });
+  const [length, width] = stock.size as readonly [number, number];
+  const bought = (stock.sizes ?? []).map(({ size, price: cost, count }) => ({
+    length: size[0],
+    width: size[1],
+    ...price(cost),
+    ...(count === undefined ? {} : { count }),
+  }));
+  const rack = (piece.shop.offcuts ?? []).flatMap((o): NestSheet[] => {
+    if (o.sheet !== stock.material || Math.abs(o.thickness - (stock.thickness ?? 0)) > SAME_THICKNESS) return [];
+    // An offcut without a grain of its own cannot serve where there is one.
+    if ((o.grain === 'none') !== (grain === 'none')) return [];
+    const [l, w] = o.grain === grain ? o.size : [o.size[1], o.size[0]];
+    return [{ name: o.id, length: l, width: w }];
+  });
+  return [{ length, width, ...price(stock.price) }, ...bought, ...rack];
+}
+
+function nestItems(part: Part, grain: NestStock['grain'], piece: Piece): NestStock['items'][number][] {
+  const item = nestItem(part, grain);
+  const spares = piece.spares?.[part.id] ?? 0;
+  return [
+    item,
+    ...Array.from({ length: spares }, () => ({ ...item, mark: `${part.mark} spare`, spare: true as const })),
+  ];
+}
 function nestItem(part: Part, grain: NestStock['grain']): NestStock['items'][number] {
   const over = (axis: Axis): number => part.size[axis].value + part.growth[axis][0] + part.growth[axis][1];
   const inPlane = ([0, 1, 2] as const).filter((a) => a !== part.thickness);

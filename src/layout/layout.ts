@@ -7,6 +7,10 @@ export interface Layout {
     readonly used: number;
     readonly bound: number;
     readonly proved: boolean;
+    /** What the sheets cost, in the money of the definition, where their prices are known; the rack costs nothing. */
+    readonly cost?: number;
+    /** There was a choice of sizes or of offcuts: `proved` says then that nothing cheaper does, not that nothing fewer does. */
+    readonly choice?: true;
   }[];
   readonly unplaced: readonly { readonly part: string; readonly why: string }[];
 }
@@ -28,6 +32,8 @@ export interface SheetLayout {
     readonly w: number;
     readonly h: number;
     readonly turned: boolean;
+    /** One more than the piece takes. */
+    readonly spare?: true;
   }[];
   readonly offcuts: readonly {
     readonly name: string;
@@ -52,6 +58,8 @@ export interface GuillotineCut {
   /** What is against the fence: `edge 1`, `end 2`, or `the edge left by cut n`. */
   readonly against: string;
   readonly leaves: string;
+  /** What is being cut is larger than one person steers. */
+  readonly helper?: true;
 }
 export interface NestItem {
   readonly part: string;
@@ -59,4 +67,6 @@ export interface NestItem {
   readonly length: number;
   readonly width: number;
   readonly mayTurn: boolean;
+  /** One more than the piece takes. */
+  readonly spare?: true;
 }

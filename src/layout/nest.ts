@@ -36,12 +36,14 @@ export interface NestJob {
   readonly stages?: number;
   /** Which way a whole sheet is cut first; our default either. */
   readonly first?: Way | 'either';
+  /** The largest piece that one person steers at the saw: long side, short side. */
+  readonly alone?: readonly [number, number];
   /** Pieces looked at a stock, in thousands, before the best so far is taken: counted, never timed. Our default 6000. */
   readonly budget?: number;
 }
 
 const KEEP = [inches(12), inches(4)] as const;
-const BUDGET = 6000;
+export const BUDGET = 6000;
 /** Layouts judged for their cuts, and the share of the budget that goes into the offcut: our defaults. */
 const LOOKS = 600;
 const OFFCUT_SHARE = 0.15;
@@ -57,7 +59,9 @@ export function nestSheets(job: NestJob): Layout {
   const unplaced: Layout['unplaced'][number][] = [];
   let offcut = 1;
   for (const stock of [...job.stocks].sort((a, b) => (a.id < b.id ? -1 : 1))) {
-    const items = [...stock.items].sort((a, b) => (a.part < b.part ? -1 : 1));
+    const items = [...stock.items].sort((a, b) =>
+      a.part < b.part ? -1 : a.part > b.part ? 1 : Number(a.spare ?? 0) - Number(b.spare ?? 0),
+    );
     const sizes = stock.sheets.map((s) => sizeOf(s, job));
     const rects = items.map((item) => asKind(item, stock.grain));
     const whys = rects.map((r) => tooLarge(r, sizes));
@@ -85,6 +89,7 @@ const sizeOf = (s: NestSheet, job: NestJob): SheetSize => ({
   trim: s.name === undefined ? job.trim : 0,
   kerf: job.kerf,
   keep: job.keep ?? KEEP,
+  ...(job.alone ? { alone: job.alone } : {}),
 });
 
 interface Laid {
@@ -135,7 +140,15 @@ function layStock(
   });
   const largest = usable({ ...(sizes[0] as SheetSize), ...largestOf(sizes) });
   const bound = fleet.proved ? sheets.length : sheetBound(largest.w, largest.h, job.kerf, rects);
-  return { sheets, count: { stock: stock.id, used: sheets.length, bound, proved: fleet.proved }, offcut };
+  const count = {
+    stock: stock.id,
+    used: sheets.length,
+    bound,
+    proved: fleet.proved,
+    ...costOf(stock, fleet),
+    ...(stock.sheets.length > 1 ? ({ choice: true } as const) : {}),
+  };
+  return { sheets, count, offcut };
 }
 
 const largestOf = (
@@ -145,6 +158,12 @@ const largestOf = (
   width: Math.max(...sizes.map((s) => s.width - s.trim)),
   trim: 0,
 });
+/** What is paid, where all bought sheets have a price. */
+function costOf(stock: NestStock, fleet: Fleet): { readonly cost?: number } {
+  const bought = fleet.sheets.map((s) => stock.sheets[s] as NestSheet).filter((s) => s.name === undefined);
+  if (bought.length === 0 || bought.some((s) => s.price === undefined)) return {};
+  return { cost: bought.reduce((sum, s) => sum + (s.price as number), 0) };
+}
 const RACK = 0.4;
 function choice(s: NestSheet, size: SheetSize, stock: NestStock): SheetChoice {
   const { w, h } = usable(size);
@@ -163,6 +182,7 @@ const named = (item: NestStock['items'][number] | undefined, rect: Kind): Named 
   mark: item?.mark ?? item?.part ?? '',
   w: rect.w,
   h: rect.h,
+  ...(item?.spare ? { spare: true } : {}),
 });
 
 /** Grain along the sheet's length: the item's length lies along x; along its width: along y. */

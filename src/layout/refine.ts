@@ -159,6 +159,8 @@ function ease(stands: readonly Stand[], asked: Asked): Stand[] {
   return best;
 }
 
+/** How many cuts one is worth that one person cannot make: our default. */
+const HELPER = 4;
 interface Score {
   /** Largest offcut worth keeping, in fiftieths of the sheet. */
   readonly largest: number;
@@ -173,7 +175,11 @@ function scoreOf(pattern: Pattern, asked: Asked, sheet: number): Score {
   const kept = offcuts.filter((o) => o.keep).map((o) => (o.w * o.h) / unit);
   return {
     largest: Math.floor(50 * Math.max(0, ...kept)),
-    work: cuts.length + fenceSettings(cuts) + 2 * Math.max(0, ...cuts.map((c) => c.stage)),
+    work:
+      cuts.length +
+      fenceSettings(cuts) +
+      2 * Math.max(0, ...cuts.map((c) => c.stage)) +
+      HELPER * cuts.filter((c) => c.helper).length,
     kept: kept.reduce((sum, a) => sum + a ** 1.2, 0),
   };
 }

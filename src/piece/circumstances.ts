@@ -13,10 +13,11 @@ import { POUND, Sizes } from './profile.js';
 export interface Named {
   readonly parts: readonly string[];
   readonly joints: readonly { readonly id: string; readonly joint: string }[];
+  readonly stockOf: (part: string) => string | undefined;
   readonly ev: Evaluator;
   readonly findings: Findings;
 }
-type Circumstances = Pick<Piece, 'use' | 'delivery' | 'accepted'>;
+type Circumstances = Pick<Piece, 'use' | 'delivery' | 'accepted' | 'spares'>;
 
 /** What it is for, the way to its room, and what is answered for, as far as the definition says. */
 export function circumstancesOf(def: Definition, named: Named): Circumstances {
@@ -24,7 +25,25 @@ export function circumstancesOf(def: Definition, named: Named): Circumstances {
     ...(def.use ? { use: useOf(def.use, def.units, named) } : {}),
     ...(def.delivery ? { delivery: deliveryOf(def.delivery, named) } : {}),
     ...(def.accepted ? { accepted: acceptedOf(def, named) } : {}),
+    ...sparesOf(def, named),
   };
+}
+
+/** How many more of a part are cut, by part; all of them of the stock that says it. */
+function sparesOf(def: Definition, named: Named): Pick<Piece, 'spares'> {
+  const all = Object.entries(def.stock).flatMap(([id, stock]) => {
+    if (!('sheet' in stock) || !stock.spares) return [];
+    const found = Object.entries(byPart(stock.spares, ['stock', id, 'spares'], named));
+    for (const [part] of found)
+      if (named.stockOf(part) !== id) {
+        const message = `"${part}" is not cut from "${id}".`;
+        const hint = 'Name its spares under the stock that it is made of.';
+        named.findings.error('spare-elsewhere', ['stock', id, 'spares'], message, hint, [part]);
+      }
+    return found;
+  });
+  const wanted = all.filter(([, n]) => n > 0).sort(([a], [b]) => (a < b ? -1 : 1));
+  return wanted.length === 0 ? {} : { spares: Object.fromEntries(wanted) };
 }
 
 /** Parts that a pattern names; told when there is none. */

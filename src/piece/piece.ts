@@ -27,6 +27,8 @@ export interface Piece {
   /** Parts whose grain runs on from one to the next; as typed, of each pattern in the run's order. */
   readonly runs?: readonly Run[];
   readonly finish?: string;
+  /** How many more of a part of sheet goods are cut than the piece takes, by part id. */
+  readonly spares?: Readonly<Record<string, number>>;
   /** Layout rules of the shop for sheet goods. */
   readonly shop: ShopFacts;
   /** The shop's machines, clamps and limits, as far as they are known. */
@@ -73,6 +75,13 @@ export interface Stock {
   readonly nominal?: string;
   readonly size?: readonly [Length, Length];
   readonly grain?: 'length' | 'width' | 'none';
+  /** What a sheet costs in any money, and the further sizes in which it can be had. */
+  readonly price?: number;
+  readonly sizes?: readonly {
+    readonly size: readonly [Length, Length];
+    readonly price?: number;
+    readonly count?: number;
+  }[];
 }
 export interface Part {
   readonly id: string;
@@ -132,6 +141,21 @@ export interface ShopFacts {
   readonly trim: Length;
   /** Allowances over finished size for rough blanks: thickness, width, length. */
   readonly allowance: readonly [Length, Length, Length];
+  /** How sheet goods are cut up, as far as it is said. */
+  readonly saw?: {
+    readonly stages?: 2 | 3 | 'any';
+    readonly first?: 'rip' | 'cross' | 'either';
+    readonly keep?: readonly [Length, Length];
+  };
+  /** Sheet goods on the rack. `sheet`: key of the panel. */
+  readonly offcuts?: readonly Offcut[];
+}
+export interface Offcut {
+  readonly id: string;
+  readonly sheet: string;
+  readonly thickness: Length;
+  readonly size: readonly [Length, Length];
+  readonly grain: 'length' | 'width' | 'none';
 }
 
 /** What the piece is for. Loads are in Pa and kg; a missing entry takes the published or usual figure, which is printed. */

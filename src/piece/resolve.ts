@@ -100,7 +100,8 @@ export function resolvePiece(def: Definition, opts: ResolveOptions = {}): Outcom
   const profile = profileOf(def, setting.ev, findings);
   // Parts named elsewhere are looked up once all are there; what has failed is not told again as missing.
   const all = failed.size === 0;
-  const named = { parts: parts.map((p) => p.id), joints: settled.joints, ev: setting.ev, findings };
+  const stockOf = (id: string) => parts.find((p) => p.id === id)?.stock;
+  const named = { parts: parts.map((p) => p.id), joints: settled.joints, stockOf, ev: setting.ev, findings };
   const piece: Piece = {
     ...settled,
     ...(profile ? { profile } : {}),
@@ -133,12 +134,13 @@ function settingOf(def: Definition, drafts: Drafts, findings: Findings): Setting
   const ev = new Evaluator(graph, def.units, findings, measures, new Set(drafts.parts.keys()), leaning, drafts.lost);
   measures.push(...defineMeasures(def.measures ?? {}, ev, stepOf(def, ev), findings));
   checkIds(def, drafts, measures, findings);
-  const stocks = readStocks(def.stock, ev, findings, materialsOf(def, findings));
+  const materials = materialsOf(def, findings);
+  const stocks = readStocks(def.stock, ev, findings, materials);
   const setting: Setting = {
     ev,
     graph,
     findings,
-    shop: readShop(def, ev, findings),
+    shop: readShop(def, ev, findings, materials),
     stocks,
     measures,
     known: Object.keys(def.stock),

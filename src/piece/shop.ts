@@ -1,3 +1,4 @@
+import { TABLES, type Materials } from '../data/own.js';
 import type { Definition, Length_ } from '../definition/definition.js';
 import type { World } from '../joints/joint.js';
 import type { Length } from '../lengths/length.js';
@@ -10,6 +11,7 @@ import type { Body } from './body.js';
 import type { Evaluator } from './evaluate.js';
 import type { Findings } from './fault.js';
 import type { ShopFacts, Stock } from './piece.js';
+import { sheetRules } from './sheetRules.js';
 
 /** Everything a piece takes from the shop, evaluated; our defaults where the file is silent. */
 export interface Shop {
@@ -31,7 +33,7 @@ const read = (t: Length_ | undefined, field: string, ev: Evaluator): Length | un
 const WIDEST_KERF = inches(1 / 2);
 
 /** What the file says of the shop, else its defaults. */
-export function readShop(def: Definition, ev: Evaluator, findings: Findings): Shop {
+export function readShop(def: Definition, ev: Evaluator, findings: Findings, materials: Materials = TABLES): Shop {
   const usual = shopDefaults(def.units);
   const s = def.shop;
   const above = (value: Length, least: 0 | 1, usualValue: Length, ...at: string[]): Length => {
@@ -65,6 +67,7 @@ export function readShop(def: Definition, ev: Evaluator, findings: Findings): Sh
       kerf: above(kerf, 0, usual.kerf, 'kerf'),
       trim: above(read(s?.trim, 'trim', ev) ?? usual.trim, 0, usual.trim, 'trim'),
       allowance: usual.allowance,
+      ...sheetRules(def, ev, findings, materials),
     },
     pitch: above(read(s?.pitch, 'pitch', ev) ?? usual.pitch, 1, usual.pitch, 'pitch'),
     dovetail: {

@@ -64,7 +64,7 @@ function lumber(
 
 function sheet(
   id: string,
-  s: Extract<StockSpec, { sheet: string }>,
+  s: SheetSpec,
   path: JsonPath,
   ev: Evaluator,
   findings: Findings,
@@ -93,6 +93,7 @@ function sheet(
     );
     return undefined;
   }
+  const further = furtherSizes(s, path, ev, findings);
   return {
     id,
     kind: 'sheet',
@@ -103,7 +104,48 @@ function sheet(
     size: [length, width],
     grain: s.grain ?? (panel.grain ? 'length' : 'none'),
     ...(s.nominal === undefined ? {} : { nominal: s.nominal }),
+    ...(s.price === undefined ? {} : { price: s.price }),
+    ...(further.length === 0 ? {} : { sizes: further }),
   };
+}
+
+type SheetSpec = Extract<StockSpec, { sheet: string }>;
+/** The further sizes of a sheet. Prices are above nothing, and all sizes have one or none: else they cannot be compared. */
+function furtherSizes(
+  s: SheetSpec,
+  path: JsonPath,
+  ev: Evaluator,
+  findings: Findings,
+): readonly NonNullable<Stock['sizes']>[number][] {
+  const { sizes = [] } = s;
+  const priced = sizes.filter((x) => x.price !== undefined).length + (s.price === undefined ? 0 : 1);
+  if (priced > 0 && priced <= sizes.length) {
+    const message = `Of the ${sizes.length + 1} sizes only ${priced} ${priced === 1 ? 'has' : 'have'} a price.`;
+    findings.error('sheet-price', [...path, 'sizes'], message, 'Give each size its price, "size" too, or none.');
+  }
+  const prices: readonly (readonly [number | undefined, JsonPath])[] = [
+    [s.price, [...path, 'price']],
+    ...sizes.map((x, i) => [x.price, [...path, 'sizes', i, 'price']] as const),
+  ];
+  for (const [price, at] of prices)
+    if (price !== undefined && !(price > 0))
+      findings.error('sheet-price', at, `A sheet does not cost ${price}.`, 'Leave prices out when they are not known.');
+  return sizes.flatMap(({ size, price, count }, i) => {
+    const [length, width] = size.map((t, k) => ev.length(t, [...path, 'sizes', i, 'size', k])?.value);
+    if (length === undefined || width === undefined) return [];
+    if (length <= 0 || width <= 0) {
+      const message = 'A further size of the sheet is not above nothing.';
+      findings.error('stock-size', [...path, 'sizes', i], message, 'Measure the sheet: length and width.');
+      return [];
+    }
+    return [
+      {
+        size: [length, width] as const,
+        ...(price === undefined ? {} : { price }),
+        ...(count === undefined ? {} : { count }),
+      },
+    ];
+  });
 }
 
 /** Is a finished thickness to be had from this stock, or only from short flat boards of it? Told where it is not. */
