@@ -52,6 +52,7 @@ async function main(argv: readonly string[]): Promise<number> {
           .positional('file', { type: 'string', array: true, demandOption: true })
           .option('out', { type: 'string', default: 'out', describe: 'folder for the packets' })
           .option('solids', { type: 'boolean', default: false, describe: 'write each part as STL too' })
+          .option('effort', { type: 'number', default: 1, describe: 'how much longer to look for a better layout' })
           .option('fonts', { type: 'boolean', default: false, describe: 'write the typeface into each SVG' })
           .options(shopOption)
           .options(formatOption),
@@ -68,15 +69,15 @@ async function main(argv: readonly string[]): Promise<number> {
       (a) => start(async () => (await commands()).check(a.file, a)),
     )
     .command(
-      'explain <file> <id>',
-      'say how a size came about: id, id.face or a measure',
+      'explain <file> <id..>',
+      'say how a figure came about: a part, id.face, a measure, a check, a code, "code of part"',
       (y) =>
         y
           .positional('file', { type: 'string', demandOption: true })
-          .positional('id', { type: 'string', demandOption: true })
+          .positional('id', { type: 'string', array: true, demandOption: true })
           .options(shopOption)
           .options(formatOption),
-      (a) => start(async () => (await commands()).explainValue(a.file, a.id, a)),
+      (a) => start(async () => (await commands()).explainValue(a.file, a.id.join(' '), a)),
     )
     .command(
       'new <template> <file>',

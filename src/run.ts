@@ -4,7 +4,8 @@
  *
  * The only file that calls stages, one numbered call each. `buildPacket` runs in a watched worker; what crosses is plain data.
  */
-import { runChecks } from './checks/index.js';
+import { explainJudged } from './checks/explain.js';
+import { runChecks, type Checked } from './checks/index.js';
 import type { ShopSpec } from './definition/definition.js';
 import { readDefinition, type Reading } from './definition/read.js';
 import { inShop, readShopFile, standsInShop } from './definition/shopFile.js';
@@ -20,7 +21,7 @@ import { loadFaces } from './io/fonts.js';
 import { sha256, shortHash } from './io/hash.js';
 import { layoutPiece } from './layout/layout-piece.js';
 import { makeLists } from './making/making.js';
-import { explain } from './piece/explain.js';
+import { explain, isUnknown } from './piece/explain.js';
 import type { Piece } from './piece/piece.js';
 import { resolvePiece } from './piece/resolve.js';
 import { proveCards } from './proof/proveCards.js';
@@ -42,6 +43,8 @@ export interface Job {
   readonly solids?: boolean;
   /** Writes the typeface into each SVG. */
   readonly fonts?: boolean;
+  /** How many times the usual number of steps the layout may take. */
+  readonly effort?: number;
   /** The shop's own file, where one is named. */
   readonly shop?: { readonly fileName: string; readonly text: string };
   /** For `explain`. */
@@ -75,11 +78,14 @@ export async function buildPacket(job: Job, onStage: Progress = () => undefined)
     finding,
     at: { line: 1, column: 1, endColumn: 1, lineText: '' },
   });
+  /** For `explain`: what the piece alone says, until the checks add theirs. */
+  let lines: readonly string[] | undefined;
   const answer = (rest: Partial<Answer> = {}): Answer => ({
     found: found.map((finding) => place(finding)),
     stopped: hasErrors(found),
     failed: found.some((f) => f.severity === 'fail'),
     ours: [],
+    ...(lines ? { lines } : {}),
     ...rest,
   });
   onStage('definition');
@@ -99,7 +105,7 @@ export async function buildPacket(job: Job, onStage: Progress = () => undefined)
   found.push(...resolved.findings);
   const piece = resolved.value;
   if (!piece) return answer();
-  if (job.what === 'explain') return answer({ lines: explain(piece, job.id ?? '') });
+  if (job.what === 'explain') lines = explain(piece, job.id ?? '');
   onStage('solids');
   const kernel = await createKernel();
   try {
@@ -148,7 +154,7 @@ interface Context {
 async function packetOf(piece: Piece, solids: Solids, kernel: Kernel, ctx: Context): Promise<Partial<Answer>> {
   const { job, hash, found, onStage } = ctx;
   onStage('layout');
-  const laid = layoutPiece(piece); // 4
+  const laid = layoutPiece(piece, job.effort); // 4
   onStage('lists');
   const lists = makeLists(
     piece,
@@ -158,6 +164,7 @@ async function packetOf(piece: Piece, solids: Solids, kernel: Kernel, ctx: Conte
   if (!laid.value || !lists.value || hasErrors(found)) return {};
   onStage('checks');
   const checked = runChecks({ piece, solids, making: lists.value, season: ctx.season }); // 6
+  if (job.what === 'explain') return checked.value ? { lines: explained(piece, checked.value, job.id ?? '') } : {};
   found.push(...checked.findings);
   if (job.what === 'check') return {};
   found.push(...tooLarge(piece, solids));
@@ -183,7 +190,7 @@ async function packetOf(piece: Piece, solids: Solids, kernel: Kernel, ctx: Conte
   const svgs = await writeSvgs(sheets, { faces, embedFonts: job.fonts === true, hrefOf: sheetHref(sheets) });
   onStage('proof');
   const ours = proveCards(pdf, piece, solids, kernel); // 9
-  const more = [...records(piece, found), ...(job.solids ? stls(piece, solids) : [])];
+  const more = [...records(piece, found, checked.value), ...(job.solids ? stls(piece, solids) : [])];
   return {
     ours,
     folder: folderOf(piece),
@@ -191,12 +198,24 @@ async function packetOf(piece: Piece, solids: Solids, kernel: Kernel, ctx: Conte
   };
 }
 
+/** What the piece says of a name, and what the checks judged of it: of an unknown name the one or the other alone. */
+function explained(piece: Piece, checked: Checked, id: string): readonly string[] {
+  const [own, judged] = [explain(piece, id), explainJudged(checked, piece, id)];
+  return judged.length === 0 ? own : isUnknown(own) ? judged : [...own, ...judged];
+}
+
 const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
 const json = (value: unknown): Uint8Array => utf8(`${JSON.stringify(value, null, 1)}\n`);
-const records = (piece: Piece, found: readonly Diagnostic[]): PacketFile[] => [
+const records = (piece: Piece, found: readonly Diagnostic[], checked: Checked | undefined): PacketFile[] => [
   { path: 'piece.json', bytes: json(piece) },
   { path: 'findings.json', bytes: json(found) },
+  ...(checked ? [{ path: 'checks.json', bytes: json(judgedOnly(checked)) }] : []),
 ];
+/** All that was judged, passes too, each with how it came about; what is drawn of it stands on the sheets. */
+const judgedOnly = ({ checks, ...rest }: Checked): unknown => ({
+  checks: checks.map(({ diagrams: _drawn, ...check }) => check),
+  ...rest,
+});
 const stls = (piece: Piece, solids: Solids): PacketFile[] =>
   solids.parts.flatMap((solid) => {
     const part = piece.parts.find((p) => p.id === solid.id);

@@ -6,6 +6,7 @@ import { diagnosticJson, printDiagnostic } from '../diag/print.js';
 import { readText, shippedNames, shippedText } from '../io/read.js';
 import { runWatched, WatchdogError } from '../io/watched.js';
 import { writeBundle, WriteRefused } from '../io/write.js';
+import { isUnknown } from '../piece/explain.js';
 import type { Answer, Found, Job } from '../run.js';
 
 /** The commands: each reads files, has the packet built in a watched worker, prints, and gives its exit code. */
@@ -14,6 +15,8 @@ const AT_FAULT = 1;
 const TROUBLE = 2;
 const OURS = 70;
 const LIMIT_MS = 120_000;
+/** Most effort: what the watch over a packet leaves time for. */
+const MOST_EFFORT = 50;
 const TEMPLATES = new URL('../../templates/', import.meta.url);
 const WORKER = new URL('../io/packetWorker.js', import.meta.url);
 
@@ -107,7 +110,8 @@ async function eachFile(
         const answer = await answerFor({ ...(await job(file.split(sep).join('/'), got.text)), ...shop });
         printFound(answer, file, said);
         if (answer.ours.length > 0) printOurs(answer.ours, file);
-        code = answer.ours.length > 0 ? OURS : answer.stopped ? AT_FAULT : await act(answer, file);
+        const told = answer.lines !== undefined && answer.lines.length > 0 ? await act(answer, file) : undefined;
+        code = answer.ours.length > 0 ? OURS : answer.stopped ? AT_FAULT : (told ?? (await act(answer, file)));
         if (code === SOUND && answer.failed === true) code = AT_FAULT;
       } catch (e) {
         if (!(e instanceof WatchdogError)) throw e;
@@ -123,14 +127,16 @@ async function eachFile(
 /** `build <file...>`: a packet a definition, whole or not at all. */
 export async function build(
   files: readonly string[],
-  said: InShop & { out: string; solids: boolean; fonts: boolean },
+  said: InShop & { out: string; solids: boolean; fonts: boolean; effort: number },
 ): Promise<number> {
   const texts = shipped();
+  const { solids, fonts } = said;
+  const effort = Math.min(MOST_EFFORT, Math.max(0.1, Number.isFinite(said.effort) ? said.effort : 1));
+  const wanted = { solids, fonts, effort };
   return eachFile(
     files,
     said,
-    (fileName, text) =>
-      Promise.resolve({ what: 'build', fileName, text, shipped: texts, solids: said.solids, fonts: said.fonts }),
+    (fileName, text) => Promise.resolve({ what: 'build', fileName, text, shipped: texts, ...wanted }),
     async (answer) => {
       const target = join(said.out, answer.folder ?? 'packet');
       try {
@@ -164,7 +170,7 @@ export async function check(files: readonly string[], said: InShop): Promise<num
   );
 }
 
-/** `explain <file> <id>`: how a value came about. */
+/** `explain <file> <id>`: how a size came about, and what is judged. A piece at fault still says what it knows. */
 export async function explainValue(file: string, id: string, said: InShop): Promise<number> {
   const texts = shipped();
   return eachFile(
@@ -173,7 +179,7 @@ export async function explainValue(file: string, id: string, said: InShop): Prom
     (fileName, text) => Promise.resolve({ what: 'explain', fileName, text, shipped: texts, id }),
     (answer) => {
       const lines = answer.lines ?? [];
-      const unknown = lines[0]?.startsWith('There is nothing called') === true;
+      const unknown = isUnknown(lines);
       if (unknown) err(lines.join('\n'));
       else out(said.format === 'json' ? JSON.stringify(lines, null, 1) : lines.join('\n'));
       return Promise.resolve(unknown ? TROUBLE : SOUND);

@@ -40,6 +40,12 @@ export function findingsOf(judged: readonly Judged[], units: Units): Diagnostic[
         message: accepted ? `${said} Accepted by ${accepted.by} on ${accepted.on}: ${accepted.why}` : said,
         ...(j.remedy ? { hint: j.remedy } : {}),
         touches: j.touches,
+        judged: {
+          figure: j.figure,
+          ...(j.limit ? { limit: j.limit } : {}),
+          ...(j.margin === undefined ? {} : { margin: j.margin }),
+          sources: j.worked.sources,
+        },
       },
     ];
   });

@@ -21,6 +21,14 @@ export interface Diagnostic {
   readonly hint?: string;
   /** Parts and joints that it touches (ids): warnings are printed on their cards. */
   readonly touches?: readonly string[];
+  /** Of a judgement: its figures, each in the unit that `of` has in value/quantity.ts, and where rule and limit are from. */
+  readonly judged?: {
+    readonly figure: { readonly of: string; readonly value: number };
+    readonly limit?: { readonly of: string; readonly value: number };
+    /** How many times over it passes. */
+    readonly margin?: number;
+    readonly sources: readonly string[];
+  };
 }
 
 /** The outcome of a stage: its value where there is one, and all that was found. */

@@ -48,8 +48,11 @@ export function explain(piece: Piece, id: string): string[] {
     ...piece.parts.map((p) => p.id),
     ...piece.joints.map((j) => j.id),
   ];
-  return [`There is nothing called "${id}". ${nameHint(id, known)}`];
+  return [`${UNKNOWN} "${id}". ${nameHint(id, known)}`];
 }
+const UNKNOWN = 'There is nothing called';
+/** Whether what `explain` said is that it knows nothing of that name. */
+export const isUnknown = (lines: readonly string[]): boolean => lines[0]?.startsWith(UNKNOWN) === true;
 
 const say = (value: number, units: Units): string => `${formatLength(value, units)} ${units}`;
 
