@@ -38,14 +38,15 @@ export interface NestJob {
   readonly first?: Way | 'either';
   /** The largest piece that one person steers at the saw: long side, short side. */
   readonly alone?: readonly [number, number];
-  /** Pieces looked at a stock, in thousands, before the best so far is taken: counted, never timed. Our default 6000. */
+  /** Pieces looked at a stock, in thousands, before the best so far is taken: counted, never timed. Our default 15,000. */
   readonly budget?: number;
 }
 
 const KEEP = [inches(12), inches(4)] as const;
-export const BUDGET = 6000;
-/** Layouts judged for their cuts, and the share of the budget that goes into the offcut: our defaults. */
+export const BUDGET = 15_000;
+/** Layouts judged for their cuts (in all, a piece), and the share of the budget that goes into the offcut: our defaults. */
 const LOOKS = 600;
+const LOOKS_EACH = 25;
 const OFFCUT_SHARE = 0.15;
 
 /**
@@ -125,7 +126,7 @@ function layStock(
     sizes: of,
     names,
     steps,
-    looks: Math.min(LOOKS, limit / 5000),
+    looks: Math.min(LOOKS, 20 + LOOKS_EACH * items.length, limit / 5000),
   });
   const own = ownItems(patterns, members);
   const all = items.map((item, i) => named(item, rects[i] as Kind));
