@@ -7,6 +7,7 @@ import { quantity, sayQuantity } from '../value/quantity.js';
 import { boundsOf, centreOf, massOf, partBodies, type PartBody } from './bodies.js';
 import type { Check, CheckInput, Input, Judgement, TipCase, Verdict } from './check.js';
 import { drawerRooms, FILL, FILL_SOURCE, type DrawerRoom } from './drawerRoom.js';
+import { boughtInAll } from './weight/bought.js';
 import { balance, GRAVITY, leanOn, type Balance, type Weight2 } from './tipping.js';
 
 const INCH = 25.4;
@@ -72,7 +73,7 @@ export function stanceOf(input: CheckInput): Stance | undefined {
     front,
     back,
     top: boundsOf(bodies)[2][1],
-    kg: massOf(bodies),
+    kg: massOf(bodies) + boughtInAll(piece),
     volume: drawers.reduce((s, d) => s + d.volume, 0),
   };
 }
@@ -163,7 +164,11 @@ function scopeJudgement(s: Stance, scope: Scope): Judgement {
       sources: [SCOPE_SOURCE],
       inputs: [
         { name: 'height', quantity: quantity('length', mm(s.top - s.floor)) },
-        { name: 'mass, empty', quantity: quantity('mass', s.kg), source: ESTIMATE },
+        {
+          name: 'mass, empty, with slides and screws',
+          quantity: quantity('mass', s.kg),
+          source: 'an estimate, not a test',
+        },
         { name: 'room in its drawers', quantity: quantity('volume', s.volume) },
       ],
     },

@@ -15,6 +15,8 @@ import { compareMarks, markRanges } from '../words/markOrder.js';
 import { boundsOf, centreOf, drawerPath, massOf, partBodies, partPath, type PartBody } from './bodies.js';
 import type { Check, CheckInput, Input, Judgement } from './check.js';
 import { drawerRooms, FILL, type DrawerRoom } from './drawerRoom.js';
+import { boughtInAll, boughtInput, boughtOn, BOUGHT_SOURCE } from './weight/bought.js';
+import { joinedOf } from './weight/joined.js';
 
 const INCH = 25.4;
 /** Height of a bench, mm: our default. */
@@ -23,7 +25,7 @@ const BENCH = 34 * INCH;
 const KNUCKLES = 30 * INCH;
 /** Least travel that the equation knows, mm. */
 const LEAST_TRAVEL = 10 * INCH;
-const DENSITY = 'Wood Handbook, FPL-GTR-282, equation 4-14, at 12 % moisture; bought things left out';
+const DENSITY = 'Wood Handbook, FPL-GTR-282, equation 4-14, at 12 % moisture';
 
 /** Hands ahead of the ankles for a load `deep` (mm) from front to back: 8 in and half of it, 10 in when gripped near the floor. */
 const reachOf = (deep: number, height: number): number => (height < 10 * INCH ? 10 : 8) * INCH + deep / 2;
@@ -66,6 +68,8 @@ interface Load {
   readonly subject: string;
   readonly about: string;
   readonly kg: number;
+  /** Of it, what is bought, kg. */
+  readonly bought?: number;
   readonly lift: Lift;
   readonly touches: readonly string[];
   readonly path: Judgement['path'];
@@ -88,8 +92,12 @@ function lifted(load: Load, piece: Piece, lighter: string): Judgement {
     ...(load.kg > 0 ? { margin: limit / load.kg } : {}),
     worked: {
       rule: people === 1 ? RULE : `${RULE}; for more people the load constant each`,
-      sources: [one.source, DENSITY],
-      inputs: [{ name: 'mass', quantity: quantity('mass', load.kg), source: DENSITY }, ...one.inputs],
+      sources: [one.source, DENSITY, ...(load.bought ? [BOUGHT_SOURCE] : [])],
+      inputs: [
+        { name: 'wood', quantity: quantity('mass', load.kg - (load.bought ?? 0)), source: DENSITY },
+        ...boughtInput(load.bought ?? 0),
+        ...one.inputs,
+      ],
     },
     ...(people === 1
       ? {}
@@ -128,15 +136,17 @@ function partLoads(bodies: readonly PartBody[], piece: Piece): Judgement[] {
 
 /** The heaviest drawer as it is lifted out, and every other that one person should not lift alone. */
 function drawerLoads(rooms: readonly DrawerRoom[], piece: Piece): Judgement[] {
-  const judged = [...rooms]
-    .sort((p, q) => q.kg - p.kg || compareMarks(p.drawer.mark, q.drawer.mark))
+  const judged = rooms
+    .map((r) => ({ ...r, bought: boughtOn(piece, r.drawer.id, r.drawer.parts) }))
+    .sort((p, q) => q.kg + q.bought - p.kg - p.bought || compareMarks(p.drawer.mark, q.drawer.mark))
     .map((r) =>
       lifted(
         {
           code: 'drawer-heavy',
           subject: r.drawer.mark,
           about: 'empty, lifted out',
-          kg: r.kg,
+          kg: r.kg + r.bought,
+          bought: r.bought,
           lift: liftAt(width(r.bounds[1]), BENCH),
           touches: r.bodies.map((b) => b.part.id).sort(),
           path: drawerPath(r.drawer),
@@ -151,6 +161,8 @@ function drawerLoads(rooms: readonly DrawerRoom[], piece: Piece): Judgement[] {
 interface Unit {
   readonly name: string;
   readonly bodies: readonly PartBody[];
+  /** What is bought and stays on it, kg. */
+  readonly bought: number;
 }
 /** What is carried in one go: parts that come off for the carry, each; the rest without its drawers. */
 function unitsOf(piece: Piece, bodies: readonly PartBody[]): Unit[] {
@@ -165,7 +177,9 @@ function unitsOf(piece: Piece, bodies: readonly PartBody[]): Unit[] {
   ]
     .filter((s) => s !== '')
     .join(' ');
-  return [{ name, bodies: rest }, ...off.map((b) => ({ name: b.part.mark, bodies: [b] }))].filter(
+  const onDrawers = piece.drawers.reduce((sum, d) => sum + boughtOn(piece, d.id, d.parts), 0);
+  const bought = boughtInAll(piece) - onDrawers;
+  return [{ name, bodies: rest, bought }, ...off.map((b) => ({ name: b.part.mark, bodies: [b], bought: 0 }))].filter(
     (u) => u.bodies.length > 0,
   );
 }
@@ -182,7 +196,8 @@ const carried = (u: Unit, piece: Piece): Judgement =>
       code: 'carry-heavy',
       subject: u.name,
       about: 'carried, gripped level with its middle',
-      kg: massOf(u.bodies),
+      kg: massOf(u.bodies) + u.bought,
+      ...(u.bought > 0 ? { bought: u.bought } : {}),
       lift: liftAt(planDepth(u), gripOf(u)),
       touches: u.bodies.length === 1 ? u.bodies.map((b) => b.part.id) : [],
       path: piece.delivery ? ['delivery'] : ['piece'],
@@ -194,11 +209,14 @@ const carried = (u: Unit, piece: Piece): Judgement =>
 function tableOf(units: readonly Unit[], rooms: readonly DrawerRoom[], all: readonly PartBody[], piece: Piece): Table {
   const step = piece.units === 'in' ? inches(1 / 8) : mm(1);
   const size = (v: number): string => sayQuantity(quantity('length', snap(mm(v), step)), piece.units);
-  const row = (name: string, bodies: readonly PartBody[], full = 0): string[] => {
-    const c = centreOf(bodies);
-    const said = (kg: number): string => sayQuantity(quantity('mass', kg), piece.units);
-    return [name, said(massOf(bodies)), full > 0 ? said(full) : '', ...c.map(size)];
+  const said = (kg: number): string => sayQuantity(quantity('mass', kg), piece.units);
+  const row = (name: string, bodies: readonly PartBody[], bought = 0, more = 0): string[] => {
+    const kg = massOf(bodies) + bought;
+    return [name, said(kg), more > 0 ? said(kg + more) : '', ...centreOf(bodies).map(size)];
   };
+  const joined = joinedOf(piece, all);
+  const inAll = boughtInAll(piece);
+  const on = (r: DrawerRoom): number => boughtOn(piece, r.drawer.id, r.drawer.parts);
   return {
     id: 'weights',
     columns: [
@@ -210,14 +228,19 @@ function tableOf(units: readonly Unit[], rooms: readonly DrawerRoom[], all: read
       { id: 'up', label: 'up', align: 'right' },
     ],
     rows: [
-      row('All together', all),
-      ...units.map((u) => row(u.name, u.bodies)),
-      ...rooms.map((r) => row(r.drawer.mark, r.bodies, r.slides ? r.kg + FILL * r.volume : 0)),
+      row('All together', all, inAll),
+      ...(inAll > 0 ? [['Of it slides, pulls and screws *', said(inAll), '', '', '', '']] : []),
+      ...units.map((u) => row(u.name, u.bodies, u.bought)),
+      ...(joined.length > 1 ? joined.map((g) => row(g.name, g.bodies)) : []),
+      ...rooms.map((r) => row(r.drawer.mark, r.bodies, on(r), r.slides ? FILL * r.volume : 0)),
     ],
   };
 }
 
-/** What is lifted, by whom: parts, drawers, and what is carried in one go. An estimate from the wood's average density. */
+/**
+ * What is lifted, by whom: parts, drawers, and what is carried in one go; sub-assemblies are tabled. An estimate from the
+ * wood's average density; middles of mass are those of the wood.
+ */
 export const weight: Check = {
   key: 'weight',
   title: 'Weight and lifting',
