@@ -45,11 +45,7 @@ describe('one process', () => {
     const faulty = definitionText('corner-box').replace('"parts": {', `"parts": {\n    ${block},`);
     const answer = await build('corner-box', 'build', faulty);
     const errors = answer.found.filter((f) => f.finding.severity === 'error').map((f) => f.finding.code);
-    expect([answer.stopped, answer.files, errors]).toEqual([
-      true,
-      undefined,
-      ['parts-overlap'],
-    ]);
+    expect([answer.stopped, answer.files, errors]).toEqual([true, undefined, ['parts-overlap']]);
     expect(kernels).toHaveLength(2);
     expect(open()).toEqual([0, 0]);
   });
