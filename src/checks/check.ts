@@ -126,5 +126,7 @@ export interface Pass {
   readonly piece: readonly [number, number, number];
   /** Degrees that it is turned or leant to pass, where it must be. */
   readonly turn?: number;
+  /** Round a corner: its long and short side in plan, as it is held. */
+  readonly plan?: readonly [long: number, short: number];
   readonly passes: boolean;
 }

@@ -44,6 +44,8 @@ interface Way {
   readonly has: number;
   readonly turn: number;
   readonly held: string;
+  /** Round a corner: long and short side in plan. */
+  readonly plan?: readonly [number, number];
 }
 const passes = (w: Way): boolean => w.needs <= w.has;
 /** The way that is easiest: one that passes without a turn, then one that passes, then the nearest miss. */
@@ -89,8 +91,9 @@ function roundCorner(size: Load['size'], widths: readonly [number, number], heig
       const [long, short] = size[along] >= size[p] ? [size[along], size[p]] : [size[p], size[along]];
       const round = widestRoundCorner(long, a, b);
       const sideways = (short <= a && long <= b) || (short <= b && long <= a);
-      if (sideways) return [{ needs: short, has: Math.min(a, b), turn: 0, held: `${held}, not turned` }];
-      return [{ needs: short, has: Math.max(1, round.width), turn: round.turn, held }];
+      if (sideways)
+        return [{ needs: short, has: Math.min(a, b), turn: 0, held: `${held}, not turned`, plan: [long, short] }];
+      return [{ needs: short, has: Math.max(1, round.width), turn: round.turn, held, plan: [long, short] }];
     }),
   );
 }
@@ -310,6 +313,7 @@ export const delivery: Check = {
                   clear: a.clear,
                   piece: load.size,
                   turn: way.turn,
+                  ...(way.plan ? { plan: way.plan } : {}),
                   passes: passes(way),
                 })),
             },

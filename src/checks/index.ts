@@ -10,10 +10,11 @@ import { machines } from './machines.js';
 import { movement } from './movement.js';
 import { sag } from './sag.js';
 import { stability } from './stability.js';
+import { thickness } from './thickness.js';
 import { weight } from './weight.js';
 
 /** The one list of checks, in the order of the checks sheet. */
-export const CHECKS: readonly Check[] = [movement, fixings, sag, weight, stability, machines, delivery];
+export const CHECKS: readonly Check[] = [movement, fixings, thickness, sag, weight, stability, machines, delivery];
 
 export interface Checked {
   readonly checks: readonly {

@@ -54,6 +54,11 @@ export const SOURCES = {
     'a mill’s data sheet',
     'data sheet for birch plywood',
   ),
+  'ps-1': source(
+    'Structural plywood, and Hardwood and decorative plywood',
+    'Voluntary Product Standard PS 1-19; ANSI/HPVA HP-1-2020, not read',
+    'PS 1-19 and HP-1',
+  ),
   'ansi-a208': source('Medium density fiberboard for interior applications', 'ANSI A208.2', 'ANSI A208.2'),
   kcma: source('Performance and construction standard for cabinets', 'ANSI/KCMA A161.1', 'ANSI/KCMA A161.1'),
   'niosh-guide': source(

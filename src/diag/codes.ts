@@ -110,6 +110,7 @@ export const CODES = {
   'panel-out': 'a panel does not reach into its groove or rabbet',
   'panel-presses': 'a panel has too little room in its groove at the wettest',
   'panel-shallow': 'a panel stands little in its groove',
+  'panel-thickness-odd': 'a sheet measures otherwise than sheets sold by its name do, or just as it is called',
   'panel-unknown': 'a kind of sheet goods that is not in the table',
   'part-empty': 'nothing is left of a part after its cuts',
   'part-falls-apart': 'a part falls into pieces by its cuts',

@@ -22,6 +22,8 @@ export interface Bite {
   readonly left: number;
   /** That face is seen. */
   readonly shown: boolean;
+  /** By a face of the part that holds it, or by an edge or an end. */
+  readonly through: 'face' | 'edge';
   /** It runs along the grain of what holds it. */
   readonly endGrain: boolean;
 }
@@ -76,6 +78,7 @@ export function bitesOf(piece: Piece, stands: ReadonlyMap<string, Standing>): Bi
         inside: (run.to - run.from) * screw.length,
         left: nearest?.left ?? 0,
         shown: nearest !== undefined && seen(holds.part, nearest.a, nearest.side),
+        through: main !== undefined && own[main] === holds.part.thickness ? 'face' : 'edge',
         endGrain:
           main !== undefined &&
           grain !== undefined &&

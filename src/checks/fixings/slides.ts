@@ -2,7 +2,7 @@ import { width } from '../../geom/box.js';
 import { toMm } from '../../lengths/length.js';
 import type { Hardware, Piece } from '../../piece/piece.js';
 import { quantity, sayQuantity } from '../../value/quantity.js';
-import { lateral, lateralFigure, WITHDRAWAL_ALLOWED, withdrawalAllowed } from '../../wood/screws.js';
+import { drawnAllowed, lateral, lateralFigure } from '../../wood/screws.js';
 import { woodOf } from '../../wood/material.js';
 import { drawerPath } from '../bodies.js';
 import type { Input, Judgement } from '../check.js';
@@ -107,22 +107,25 @@ export function slideScrews(room: DrawerRoom, piece: Piece, bites: readonly Bite
   const slides = piece.hardware.filter((h) => h.kind === 'slide' && h.drawer === room.drawer.id);
   return slides.flatMap((slide): Single[] => {
     const p = pulled(room, slide, bites);
-    const wood = p && woodOf(piece.stocks[p.first.holds.part.stock]);
-    if (!p || !wood || p.first.endGrain) return [];
+    if (!p || p.first.endGrain) return [];
     const shank = toMm(p.first.screw.diameter);
     const thread = toMm(p.first.inside);
+    const stock = piece.stocks[p.first.holds.part.stock];
+    const wood = woodOf(stock);
+    const drawn = drawnAllowed(stock, p.first.through, shank, thread);
+    if (!drawn) return [];
     const inputs: Input[] = [
       ...p.inputs,
       {
         name: 'specific gravity',
-        quantity: quantity('ratio', wood.gravity.value),
-        source: wood.gravity.source,
-        ...(wood.gravity.memory ? { memory: true } : {}),
+        quantity: quantity('ratio', drawn.gravity.value),
+        source: drawn.gravity.source,
+        ...(drawn.gravity.memory ? { memory: true } : {}),
       },
       { name: 'shank', quantity: quantity('fine', p.first.screw.diameter), source: 'ASME B18.6.1' },
       { name: 'thread in the wood', quantity: quantity('fine', p.first.inside) },
     ];
-    const side = lateral(wood, shank, thread);
+    const side = wood && lateral(wood, shank, thread);
     const rest = { ...common(room, [p.first.holds.part.id]), on: [p.first.holds.part.mark] };
     const one = (
       about: string,
@@ -141,15 +144,10 @@ export function slideScrews(room: DrawerRoom, piece: Piece, bites: readonly Bite
     return [
       {
         code: 'slide-screw-draws',
-        ...one(
-          'full and right out, draws on the first screw with',
-          p.outwards,
-          withdrawalAllowed(wood.gravity.value, shank, thread),
-          longer,
-        ),
+        ...one('full and right out, draws on the first screw with', p.outwards, drawn.newtons, longer),
         worked: {
-          rule: 'sideways force × thickness of the slide / screw to its lower edge, against 2850 G² D an inch of thread',
-          sources: [WITHDRAWAL_ALLOWED.source, MODEL],
+          rule: `sideways force × thickness of the slide / screw to its lower edge, against ${drawn.rule}`,
+          sources: [drawn.source, MODEL],
           inputs,
         },
         ...rest,
@@ -162,7 +160,7 @@ export function slideScrews(room: DrawerRoom, piece: Piece, bites: readonly Bite
               ...one('full and right out, bears on the first screw with', p.sideways, side, longer),
               worked: {
                 rule: 'half the load × (1 + how far it stands ahead / screws apart), against K D², less where the thread is shorter than 7 D',
-                sources: [lateralFigure(wood)?.source ?? '', 'Wood Handbook, equation 8-13', MODEL],
+                sources: [(wood && lateralFigure(wood)?.source) ?? '', 'Wood Handbook, equation 8-13', MODEL],
                 inputs,
               },
               ...rest,

@@ -2,8 +2,7 @@ import { width } from '../../geom/box.js';
 import { inches, mm, toMm } from '../../lengths/length.js';
 import type { Part, Piece } from '../../piece/piece.js';
 import { quantity } from '../../value/quantity.js';
-import { WITHDRAWAL_ALLOWED, withdrawalAllowed } from '../../wood/screws.js';
-import { woodOf } from '../../wood/material.js';
+import { drawnAllowed } from '../../wood/screws.js';
 import type { Verdict } from '../check.js';
 import { jointPath, partEntry, ratio, type Single } from '../grouped.js';
 import type { Standing } from '../standing.js';
@@ -103,20 +102,20 @@ function spaced(rail: Standing, own: readonly Bite[], piece: Piece): Single[] {
 
 /** The piece lifted by its top: all that hangs below on the screws, counted in side grain only. */
 function lifted(top: Standing, own: readonly Bite[], piece: Piece, weigh: (part: string) => number): Single[] {
-  const wood = woodOf(piece.stocks[top.part.stock]);
+  const stock = piece.stocks[top.part.stock];
+  const each = (b: Bite): ReturnType<typeof drawnAllowed> =>
+    drawnAllowed(stock, b.through, toMm(b.screw.diameter), toMm(b.inside));
   const glued = piece.joints.some(
     (j) =>
       (j.entering === top.part.id || j.receiving === top.part.id) &&
       j.entering !== j.receiving &&
       j.traits.glue !== 'none',
   );
-  if (!wood || own.length === 0 || glued) return [];
+  const one = own[0] && each(own[0]);
+  if (!one || glued) return [];
   const below = piece.parts.reduce((sum, p: Part) => sum + (p.id === top.part.id ? 0 : weigh(p.id)), 0);
   const hangs = below * GRAVITY;
-  const holds = own.reduce(
-    (sum, b) => sum + (b.endGrain ? 0 : withdrawalAllowed(wood.gravity.value, toMm(b.screw.diameter), toMm(b.inside))),
-    0,
-  );
+  const holds = own.reduce((sum, b) => sum + (b.endGrain ? 0 : (each(b)?.newtons ?? 0)), 0);
   const verdict: Verdict = holds >= hangs ? 'pass' : 'fail';
   const first = own[0] as Bite;
   return [
@@ -132,16 +131,16 @@ function lifted(top: Standing, own: readonly Bite[], piece: Piece, weigh: (part:
         ? {}
         : { remedy: 'Give it more fixings, or longer ones, and never lift the piece by its top.' }),
       worked: {
-        rule: 'weight of everything else, against the sum of 2850 G² D an inch of thread over all screws into it',
-        sources: [WITHDRAWAL_ALLOWED.source, 'an estimate, not a test'],
+        rule: `weight of everything else, against the sum over all screws into it of ${one.rule}`,
+        sources: [one.source, 'an estimate, not a test'],
         inputs: [
           { name: 'screws', quantity: quantity('count', own.length) },
           { name: 'thread of the first in it', quantity: quantity('fine', first.inside) },
           {
             name: 'specific gravity',
-            quantity: quantity('ratio', wood.gravity.value),
-            source: wood.gravity.source,
-            ...(wood.gravity.memory ? { memory: true } : {}),
+            quantity: quantity('ratio', one.gravity.value),
+            source: one.gravity.source,
+            ...(one.gravity.memory ? { memory: true } : {}),
           },
           { name: 'hangs on it', quantity: quantity('mass', below) },
         ],

@@ -28,6 +28,13 @@ export const BIRCH = printed({
     ['30', [21, 'R'], [28.7, 'R'], [29.9, 'R']],
   ],
 });
+/** How far plywood sold by inches may be from its name, in: over it (to 3/4 in sanded), and under it. */
+// prettier-ignore
+export const INCH_PLY = printed({
+  key: 'ps-1', table: '',
+  columns: [['off', 'in']],
+  rows: [['over', [0.015625, 'R']], ['under', [0.046875, 'M']]],
+});
 /** How far MDF may be from its thickness either way, in. */
 // prettier-ignore
 export const MDF_THICKNESS = printed({

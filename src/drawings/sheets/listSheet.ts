@@ -6,6 +6,7 @@ import { SIZE } from '../pens.js';
 import { drawTable, heightOf, laidStrips, layTable, rowsIn } from '../table.js';
 import type { LaidTable, RowSpan, Strip, TableLook } from '../table.js';
 import { blockDrop, setBlock, widthOf, wrap } from '../text.js';
+import type { Text } from '../text.js';
 
 /** One list of a sheet of lists. */
 export interface ListBlock {
@@ -22,7 +23,7 @@ export interface ListBlock {
   /** Drawings instead of a table, one under the other, to the width of the block. */
   readonly strips?: (width: number) => readonly Strip[];
   /** Said under the table. */
-  readonly note?: string;
+  readonly note?: Text;
   /** Half the width: such blocks stand side by side. */
   readonly half?: boolean;
 }
@@ -31,13 +32,17 @@ export function listSheet(kind: {
   readonly id: string;
   readonly title: string;
   readonly blocks: (input: Prepared) => readonly ListBlock[];
-  /** Headline of all its pages and the remark beside it: then its blocks keep their order, and have one line in the index. */
+  /**
+   * Headline of all its pages and the remark beside it: then its blocks have one line in the index, and keep their order
+   * but for those that find room on an earlier page.
+   */
   readonly head?: (input: Prepared) => readonly [sentence: string, remark: string];
 }): SheetKind {
   const memo = new WeakMap<Prepared, Page[]>();
   const pagesOf = (input: Prepared): Page[] => {
-    const set = kind.head ? flow : fewest;
-    const known = memo.get(input) ?? set(laidBlocks(input, kind.blocks(input)), roomOf(input));
+    const set = kind.head ? compact : fewest;
+    const known =
+      memo.get(input) ?? set(laidBlocks(input, kind.blocks(input)), roomOf(input) - (kind.head ? HEADING : 0));
     memo.set(input, known);
     return known;
   };
@@ -115,6 +120,23 @@ function fewest(blocks: readonly Laid[], room: number): Page[] {
   const inOrder = flow(blocks, room);
   const wideFirst = flow([...blocks.filter((b) => b.half !== true), ...blocks.filter((b) => b.half === true)], room);
   return wideFirst.length < inOrder.length ? wideFirst : inOrder;
+}
+/** Each block on the first page that has room for it; those of half width that follow one another together. */
+function compact(blocks: readonly Laid[], room: number): Page[] {
+  const pages: { pieces: Piece[]; used: number }[] = [];
+  for (let i = 0; i < blocks.length;) {
+    const group = Math.max(1, halves(blocks, i).length);
+    for (const page of flow(blocks.slice(i, i + group), room)) {
+      const used = Math.max(...page.map((p) => p.y + heightWith(p.block, p.rows)));
+      const at = pages.find((p) => p.used + GAP + used <= room);
+      if (at) {
+        at.pieces.push(...page.map((p) => ({ ...p, y: p.y + at.used + GAP })));
+        at.used += GAP + used;
+      } else pages.push({ pieces: [...page], used });
+    }
+    i += group;
+  }
+  return pages.map((p) => p.pieces);
 }
 /** Blocks in their order on as few pages as they take without being torn apart. */
 function flow(blocks: readonly Laid[], room: number): Page[] {
