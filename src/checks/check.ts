@@ -54,6 +54,8 @@ export interface Judgement {
   readonly worked: Worked;
   /** What to do, with the number that would pass; one sentence. Required of a warning and a fail. */
   readonly remedy?: string;
+  /** What an acceptance does not change, printed behind it: one sentence. */
+  readonly nevertheless?: string;
   /** Parts and joints (ids) whose cards carry it. */
   readonly touches: readonly string[];
   /** Where in the definition the remedy would be typed. */

@@ -22,6 +22,8 @@ export interface TableLook {
   readonly marks?: readonly ((x: number, y: number) => Item[])[];
   /** What is said under a row, over its whole width. */
   readonly under?: readonly (Text | undefined)[];
+  /** Widths of columns by id, mm, where tables that stand under one another are to agree; one that is left out takes the rest. */
+  readonly widths?: Readonly<Record<string, number>>;
   /** Of the whole table, mm. */
   readonly width: number;
   /** Least height of a row, mm: 5.6 with boxes, else 4.9. */
@@ -78,13 +80,18 @@ export function layTable(faces: Faces, table: Table, look: TableLook): LaidTable
   const chosen = ids.flatMap((id) => {
     const index = table.columns.findIndex((c) => c.id === id);
     const column = table.columns[index];
-    if (!column || table.rows.every((r) => (r[index] ?? '') === '')) return [];
+    if (!column || (!look.widths && table.rows.every((r) => (r[index] ?? '') === ''))) return [];
     const face: FaceName = look.strong?.includes(id) === true ? 'semibold' : 'regular';
     return [{ ...column, index, face, cells: table.rows.map((r) => r[index] ?? '') }];
   });
   const room = look.width - start - GUTTER * Math.max(0, chosen.length - 1);
   const fits = chosen.map((c) => fitting(faces, c.cells, c.label, c.face));
-  const widths = sharedOut(fits, room);
+  const widths = look.widths
+    ? given(
+        chosen.map((c) => look.widths?.[c.id]),
+        room,
+      )
+    : sharedOut(fits, room);
   const spare = Math.max(0, room - widths.reduce((a, b) => a + b, 0)) / Math.max(1, chosen.length - 1);
   const least = look.least ?? (lead === 'none' ? 4.9 : 5.6);
   return {
@@ -116,6 +123,12 @@ export const laidStrips = (strips: readonly Strip[], width: number): LaidTable =
   width,
   head: 0,
 });
+/** Widths as they are given; what is left goes to those that are not, in equal shares. */
+function given(widths: readonly (number | undefined)[], room: number): number[] {
+  const free = widths.filter((w) => w === undefined).length;
+  const left = room - widths.reduce<number>((sum, w) => sum + (w ?? 0), 0);
+  return widths.map((w) => w ?? left / free);
+}
 const heightOfCell = (lines: readonly Line[]): number =>
   lines.reduce((h, l) => h + l.drop, 0) +
   (lines.some((l) => l.tall) ? stackHeight(SIZE.text) + 1.2 : 4.9) +

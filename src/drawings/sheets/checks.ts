@@ -6,9 +6,9 @@ import { SAID, SHOWN, verdictMark } from '../verdicts.js';
 import type { Shown } from '../verdicts.js';
 import { corridorStrips, inPlan } from './checksCorridor.js';
 import { revealStrips } from './checksReveals.js';
-import { checkTable, DRAWN, rowsToShow, saidUnder, shownAs, sourceNumbers, sourcesSaid } from './checksRows.js';
+import { checkTable, DRAWN, WIDTHS, rowsToShow, saidUnder, shownAs, sourceNumbers, sourcesSaid } from './checksRows.js';
 import { sagStrips, spansToDraw } from './checksSag.js';
-import { tipStrips } from './checksTipOver.js';
+import { casesToDraw, tipStrips } from './checksTipOver.js';
 import type { ShownRow } from './checksRows.js';
 import { label } from '../draw.js';
 import { SIZE } from '../pens.js';
@@ -33,15 +33,17 @@ export const checks = listSheet({
 
 const countOf = (checked: Checked | undefined, shown: Shown): number =>
   (checked?.checks ?? []).flatMap((c) => c.judged).filter((j) => shownAs(j) === shown).length;
-/** `88 checks pass, 2 warn, none fails`. */
+/** `88 checks pass, 3 to note, 2 warn, none fails`. */
 function verdictsSaid({ checks: checked }: Prepared): string {
   const [fails, warns, accepted] = [
     countOf(checked, 'fail'),
     countOf(checked, 'warning'),
     countOf(checked, 'accepted'),
   ];
+  const notes = countOf(checked, 'note');
   const said = [
-    `${counted(countOf(checked, 'pass') + countOf(checked, 'note'), 'check')} pass`,
+    `${counted(countOf(checked, 'pass'), 'check')} pass`,
+    ...(notes > 0 ? [`${notes} to note`] : []),
     warns === 0 ? 'none warns' : warns === 1 ? '1 warns' : `${warns} warn`,
     fails === 0 ? 'none fails' : fails === 1 ? '1 fails' : `${fails} fail`,
     ...(accepted > 0 ? [`${accepted} accepted`] : []),
@@ -130,6 +132,7 @@ function rowsBlock({ piece }: Prepared, check: OneCheck, numbers: ReadonlyMap<st
       table: checkTable(`check-${check.key}`, rows, numbers, piece.units),
       look: {
         columns: DRAWN,
+        widths: WIDTHS,
         strong: ['subject'],
         marks: rows.map((r) => (x: number, y: number) => verdictMark(r.shown, x, y)),
         under: saidUnder(rows),
@@ -156,11 +159,13 @@ function drawingsOf(input: Prepared, check: OneCheck): ListBlock[] {
         return [{ ...block('gaps-drawn', 'Gaps through the year', 'above and below each front', (w) => revealStrips(faces, d.rows, units, w)), half: true }]; // prettier-ignore
       case 'sag': {
         const few = spansToDraw(d.spans).length;
+        if (few === 0) return [];
         const remark = few < d.spans.length ? 'the tightest, dashed the limit' : 'dashed the limit';
         return [{ ...block('sag-drawn', 'Sag, drawn larger', remark, (w) => sagStrips(faces, d.spans, units, w)), half: true }]; // prettier-ignore
       }
       case 'tip-over': {
         const drawers = piece.drawers.map((x) => x.mark);
+        if (casesToDraw(d.cases).length === 0) return [];
         return [block('tip-drawn', 'Tipping over, from the side', 'the worst cases; front to the left', (w) => tipStrips(faces, d.cases, drawers, units, w))]; // prettier-ignore
       }
       case 'corridor':

@@ -76,6 +76,16 @@ export function checkTable(
 /** Columns that are drawn; the verdict stands before the row and the remedy under it. */
 export const DRAWN = ['subject', 'about', 'figure', 'limit', 'margin', 'of', 'source'] as const;
 
+/** Their widths, mm: the same in every table, so that the eye runs down one column; what is judged takes the rest. */
+export const WIDTHS: Readonly<Record<string, number>> = {
+  subject: 40,
+  figure: 23,
+  limit: 20,
+  margin: 15,
+  of: 8,
+  source: 20,
+};
+
 /** What is said under each row: who answers for it and why, or what is to be done; once for rows that say the same. */
 export function saidUnder(rows: readonly ShownRow[]): (readonly Run[] | undefined)[] {
   const said = rows.map(underRow);

@@ -18,7 +18,9 @@ const HIGH = 25.5;
 /** At most so many spans are drawn. */
 const FEW = 4;
 
-/** Spans that differ only in their subject as one; the tightest first. */
+/** A span with so many times its sag in hand need not be seen. */
+const PLAIN = 5;
+/** Spans that differ only in their subject as one; the tightest few, tightest first. */
 export function spansToDraw(spans: readonly SagSpan[]): { subjects: string[]; span: SagSpan }[] {
   const out = new Map<string, { subjects: string[]; span: SagSpan }>();
   for (const span of spans) {
@@ -29,7 +31,10 @@ export function spansToDraw(spans: readonly SagSpan[]): { subjects: string[]; sp
     else out.set(key, { subjects: [subject], span });
   }
   const tight = (s: SagSpan): number => s.limit / Math.max(1, s.later);
-  return [...out.values()].sort((p, q) => tight(p.span) - tight(q.span)).slice(0, FEW);
+  return [...out.values()]
+    .filter((d) => tight(d.span) < PLAIN)
+    .sort((p, q) => tight(p.span) - tight(q.span))
+    .slice(0, FEW);
 }
 
 /** Two spans a strip: the beam with its sag at first and in years, its limit line, and how it is held; sag stretched. */

@@ -14,11 +14,14 @@ import { round3, setText, widthOf } from '../text.js';
 const PICTURE = 42;
 const HIGH = 59;
 const ACROSS = 3;
-/** The worst cases are drawn, in the order in which they were judged. */
+/** A case that holds so many times over need not be seen. */
+const PLAIN = 3;
+/** The worst cases, in the order in which they were judged. */
 export function casesToDraw(cases: readonly TipCase[]): readonly TipCase[] {
   const ratio = (c: TipCase): number => c.holding / Math.max(1e-9, c.tipping);
-  const worst = [...cases].sort((p, q) => ratio(p) - ratio(q)).slice(0, ACROSS);
-  return cases.filter((c) => worst.includes(c));
+  const close = cases.filter((c) => ratio(c) < PLAIN);
+  const worst = [...close].sort((p, q) => ratio(p) - ratio(q)).slice(0, ACROSS);
+  return close.filter((c) => worst.includes(c));
 }
 
 interface Look {
@@ -45,7 +48,7 @@ export function tipStrips(
   const points = drawn.flatMap((c) => [...c.boxes.flatMap(({ box }) => corners(c, box)), ...c.loads.map((l) => turned(c, l.x, l.y))]); // prettier-ignore
   const [xs, ys] = [points.map((p) => p[0]), points.map((p) => p[1])];
   const [back, front, high] = [Math.min(...xs), Math.max(...xs), Math.max(...ys)];
-  const scale = Math.min((cell - 26) / (front - back), (PICTURE - 8) / high);
+  const scale = Math.min((cell - 18) / (front - back), (PICTURE - 8) / high);
   const look: Look = { faces, units, scale, drawers };
   const most = Math.max(...drawn.flatMap((c) => [c.holding, c.tipping]));
   return [
@@ -54,7 +57,7 @@ export function tipStrips(
       draw: (x, y) =>
         drawn.flatMap((c, i) => {
           const left = x + i * (cell + 8);
-          const pivot: Point = [left + 13 + front * scale, y + 7 + PICTURE - 4];
+          const pivot: Point = [left + 9 + front * scale, y + 7 + PICTURE - 4];
           return [
             ...label(faces, c.name, left, y + 4.4, { face: 'semibold' }),
             ...(c.tilt > 0

@@ -1,5 +1,6 @@
 import type { SheetKind } from '../input.js';
 import { partCards } from './cards.js';
+import { checks } from './checks.js';
 import { cover } from './cover.js';
 import { elevations } from './elevations.js';
 import { lists } from './lists.js';
@@ -7,4 +8,4 @@ import { nesting } from './nesting.js';
 import { details, sections } from './sections.js';
 
 /** Every kind of sheet, in the order of the packet. */
-export const SHEETS: readonly SheetKind[] = [cover, elevations, sections, details, lists, nesting, partCards];
+export const SHEETS: readonly SheetKind[] = [cover, elevations, sections, details, lists, nesting, checks, partCards];

@@ -41,8 +41,7 @@ export function listSheet(kind: {
   const memo = new WeakMap<Prepared, Page[]>();
   const pagesOf = (input: Prepared): Page[] => {
     const set = kind.head ? compact : fewest;
-    const known =
-      memo.get(input) ?? set(laidBlocks(input, kind.blocks(input)), roomOf(input) - (kind.head ? HEADING : 0));
+    const known = memo.get(input) ?? set(laidBlocks(input, kind.blocks(input)), roomOf(input));
     memo.set(input, known);
     return known;
   };
@@ -126,7 +125,7 @@ function compact(blocks: readonly Laid[], room: number): Page[] {
   const pages: { pieces: Piece[]; used: number }[] = [];
   for (let i = 0; i < blocks.length;) {
     const group = Math.max(1, halves(blocks, i).length);
-    for (const page of flow(blocks.slice(i, i + group), room)) {
+    for (const page of flow(blocks.slice(i, i + group), room, 0)) {
       const used = Math.max(...page.map((p) => p.y + heightWith(p.block, p.rows)));
       const at = pages.find((p) => p.used + GAP + used <= room);
       if (at) {
@@ -139,7 +138,7 @@ function compact(blocks: readonly Laid[], room: number): Page[] {
   return pages.map((p) => p.pieces);
 }
 /** Blocks in their order on as few pages as they take without being torn apart. */
-function flow(blocks: readonly Laid[], room: number): Page[] {
+function flow(blocks: readonly Laid[], room: number, saved = HEADING): Page[] {
   const pages: Piece[][] = [];
   let y = Infinity;
   const start = (): void => {
@@ -160,7 +159,7 @@ function flow(blocks: readonly Laid[], room: number): Page[] {
       }
       i += taken?.count ?? 0;
     } else {
-      y = full(first, room, y, pages, start);
+      y = full(first, { room, saved }, y, pages, start);
       i += 1;
     }
   }
@@ -172,11 +171,15 @@ function halves(blocks: readonly Laid[], i: number): Laid[] {
   for (let k = i; blocks[k]?.half === true; k++) out.push(blocks[k] as Laid);
   return out;
 }
+/** Height of a page, and what a list alone on it saves: then it has the headline for its heading. */
+interface Room {
+  readonly room: number;
+  readonly saved: number;
+}
 /** A block over the whole width: whole where it fits, else over several pages, the last of them with three rows or more. */
-function full(block: Laid, room: number, y: number, pages: Piece[][], start: () => void): number {
+function full(block: Laid, { room, saved }: Room, y: number, pages: Piece[][], start: () => void): number {
   const all = whole(block);
-  // Alone on its page it has the headline for its heading.
-  const alone = heightWith(block, all) - HEADING <= room;
+  const alone = heightWith(block, all) - saved <= room;
   let at = y;
   const fresh = (): void => {
     start();
@@ -185,7 +188,7 @@ function full(block: Laid, room: number, y: number, pages: Piece[][], start: () 
   if (at + heightWith(block, all) > room && (alone || at > room * 0.6)) fresh();
   let from = 0;
   while (from < all[1]) {
-    const bonus = at === 0 ? HEADING : 0;
+    const bonus = at === 0 ? saved : 0;
     let to = rowsIn(block.laid, from, room - at - HEADING + bonus);
     if (to < all[1]) to = Math.min(to, Math.max(from + 1, all[1] - 3));
     pages.at(-1)?.push({ block, rows: [from, to], column: 0, y: at });
