@@ -82,7 +82,7 @@ function nestItems(part: Part, grain: NestStock['grain'], piece: Piece): NestSto
   const spares = piece.spares?.[part.id] ?? 0;
   return [
     item,
-    ...Array.from({ length: spares }, () => ({ ...item, mark: `${part.mark} spare`, spare: true as const })),
+    ...Array.from({ length: spares }, () => ({ ...item, mark: `${part.mark}(spare)`, spare: true as const })),
   ];
 }
 function nestItem(part: Part, grain: NestStock['grain']): NestStock['items'][number] {

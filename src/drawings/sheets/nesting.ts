@@ -15,7 +15,7 @@ import type { Item } from '../picture.js';
 import { spread } from '../spread.js';
 import { setText, widthOf } from '../text.js';
 import type { Text } from '../text.js';
-import { cutRows, cutTableHeight, drawCuts, rowsPerPage } from './nestingCuts.js';
+import { cutRows, cutTableHeight, drawCuts, notesOf, rowsPerPage } from './nestingCuts.js';
 
 /** Sheet goods: where every part lies, every cut in order with the fence setting. A long list of cuts takes a second page. */
 export const nesting: SheetKind = {
@@ -25,7 +25,7 @@ export const nesting: SheetKind = {
   draw(input, page, place) {
     const { sheet, from } = pagesOf(input)[page] as NestingPage;
     const stock = input.piece.stocks[sheet.stock];
-    const title = `${stock?.name ?? sheet.stock}, sheet ${sheet.index} of ${sheet.of}${from > 0 ? ', cuts' : ''}`;
+    const title = `${stock?.name ?? sheet.stock}, ${whichSheet(input, sheet)}${from > 0 ? ', cuts' : ''}`;
     const drawn = from > 0 ? undefined : diagram(input, sheet);
     return sheetOf(input, place, {
       id: `nesting-${page + 1}`,
@@ -58,6 +58,12 @@ function pagesOf(input: Prepared): NestingPage[] {
   });
 }
 
+/** `sheet 1 of 2` among those that are bought, `offcut K3` of those on the rack. */
+export function whichSheet(input: Prepared, sheet: SheetLayout): string {
+  if (sheet.rack !== undefined) return `offcut ${sheet.rack}`;
+  const bought = input.layout.sheets.filter((s) => s.stock === sheet.stock && s.rack === undefined);
+  return `sheet ${bought.indexOf(sheet) + 1} of ${bought.length}`;
+}
 const partOf = (input: Prepared, id: string): Part | undefined => input.piece.parts.find((p) => p.id === id);
 /** `Cut the back and 2 bottoms from one sheet`. */
 function sentence(input: Prepared, sheet: SheetLayout): string {
@@ -69,8 +75,8 @@ function sentence(input: Prepared, sheet: SheetLayout): string {
   const said = [...names].map(([name, n]) => (n === 1 ? `the ${name}` : counted(n, name)));
   const what =
     said.length > 3 ? counted(sheet.pieces.length, 'part') : said.join(', ').replace(/, ([^,]*)$/, ' and $1');
-  const whole = sheet.of === 1 ? 'one sheet' : `sheet ${sheet.index} of ${sheet.of}`;
-  const from = sheet.rack === undefined ? whole : `the offcut ${sheet.rack}`;
+  const which = whichSheet(input, sheet);
+  const from = sheet.rack === undefined ? which.replace(/^sheet 1 of 1$/, 'one sheet') : `the ${which}`;
   const full = `Cut ${what} from ${from}`;
   return widthOf(input.faces, full, SIZE.headline, 'semibold') > 165
     ? `Cut ${counted(sheet.pieces.length, 'part')} from ${from}`
@@ -94,7 +100,7 @@ interface Diagram {
 function diagram(input: Prepared, sheet: SheetLayout): Diagram {
   const { left, right, bottom, top } = fieldOf(input.paper);
   const [L, W] = [toMm(sheet.length), toMm(sheet.width)];
-  const table = cutTableHeight(Math.min(cutRows(input, sheet).length, rowsPerPage(0)));
+  const table = cutTableHeight(Math.min(cutRows(input, sheet).length, rowsPerPage(0)), notesOf(input, sheet).length);
   const y0 = top + 20.5;
   const room = bottom - y0 - table - FOOT;
   const oneTo = largestScale((n) => L / n <= right - left - 26 && W / n <= room) ?? SMALLEST;
@@ -166,7 +172,7 @@ function pieceWords(input: Prepared, p: SheetLayout['pieces'][number]): Words[] 
   const part = partOf(input, p.part);
   const grain = part?.grain === undefined ? '' : `grain ${GRAIN[part.grain]}`;
   return [
-    { text: part?.mark ?? p.part, size: SIZE.mark, face: 'semibold' },
+    { text: `${part?.mark ?? p.part}${p.spare ? ' spare' : ''}`, size: SIZE.mark, face: 'semibold' },
     { text: `${printed(input, p.w)} × ${printed(input, p.h)}`, size: SIZE.text, face: 'regular' },
     {
       text: [part?.drawer === undefined ? part?.name : undefined, grain].filter(Boolean).join(', '),
@@ -263,7 +269,7 @@ function cutLines(
     const [x1, y1, x2, y2] = ends(c);
     const length = standing(c) ? y2 - y1 : x2 - x1;
     const spot = (k: number): [number, number] => (standing(c) ? [x1, y1 + k] : [x1 + k, y1]);
-    const tries = [5.9, 9, 13, 18, 24, 32, 42, 55].filter((k) => k < length - 2).concat(length / 2);
+    const tries = [5.9, 9, 13, 18, 24, 32, 42, 55, length - 3.2].filter((k) => k < length - 2).concat(length / 2);
     const free = tries.find((k) => {
       const [x, y] = spot(k);
       const r = { x: x - 3, y: y - 3, w: 6, h: 6 };
@@ -278,8 +284,10 @@ function cutLines(
 function legend(input: Prepared, sheet: SheetLayout, outline: Rect, oneTo: number): Item[] {
   const { faces } = input;
   const y = outline.y + outline.h + 6.2;
-  const words = `Sheet ${printed(input, sheet.length)} × ${printed(input, sheet.width)}`;
-  const right = `kerf ${printed(input, sheet.kerf)}, trim ${printed(input, sheet.trim)} on two edges`;
+  const what = sheet.rack === undefined ? 'Sheet' : `Offcut ${sheet.rack}`;
+  const words = `${what} ${printed(input, sheet.length)} × ${printed(input, sheet.width)}`;
+  const trim = sheet.trim > 0 ? `trim ${printed(input, sheet.trim)} on two edges` : 'no trim';
+  const right = `kerf ${printed(input, sheet.kerf)}, ${trim}`;
   const full = scaleBarFor(input.piece.units, 1 / oneTo);
   // Short blocks: every second figure only.
   const bar = full.block < 9 ? { ...full, figures: full.figures.map((f, i) => (i % 2 === 0 ? f : '')) } : full;

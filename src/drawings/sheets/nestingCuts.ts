@@ -1,14 +1,15 @@
+import { faceAxis } from '../../geom/axis.js';
 import { counted } from '../../lengths/counted.js';
 import type { SheetLayout } from '../../layout/layout.js';
-import { ranges } from '../../words/markOrder.js';
+import { markRanges, ranges } from '../../words/markOrder.js';
 import { label, line, statusBar, tickBox, whiteDisc } from '../draw.js';
 import { blockHeading, fieldOf, fitted } from '../frame.js';
 import { printed } from '../input.js';
 import type { Prepared } from '../input.js';
 import { SIZE } from '../pens.js';
 import type { Item } from '../picture.js';
-import { setText, widthOf } from '../text.js';
 import type { Text } from '../text.js';
+import { setText, widthOf } from '../text.js';
 
 /** Cuts that share one fence setting and one reference: one row, one box each. */
 export interface CutRow {
@@ -55,14 +56,21 @@ function joinLeaves(a: string, b: string): string {
   const parts = part(a) === part(b) ? part(a) : both;
   return rest === undefined ? parts : `${parts}, ${rest}`;
 }
-/** The longest form of the text that fits. */
+/**
+ * The longest form of the text that fits: whole, marks as ranges, without what is left, at last only how many parts. All
+ * marks stand in the drawing and in the table of the sheet.
+ */
 function shortened(input: Prepared, text: string, room: number): string {
-  const alone = text.replace(/, leaves .*$/, '');
-  const forms = [text, alone, alone.replace(/^strips? of /, '')];
-  return forms.find((f) => widthOf(input.faces, f, SIZE.text) <= room) ?? (forms[2] as string);
+  const [, strips = '', marks = '', rest = ''] = /^(strips? of )?(.*?)(, leaves .*)?$/.exec(text) ?? [];
+  const all = marks.split(' ').filter((m) => m !== '');
+  const ranged = markRanges(all);
+  const number = strips === '' ? counted(all.length, 'part') : `${strips.trim()} ${counted(all.length, 'part')}`;
+  const forms = [text, `${strips}${ranged}${rest}`, `${strips}${ranged}`, ranged, `${number}${rest}`, number];
+  return forms.find((f) => widthOf(input.faces, f, SIZE.text) <= room) ?? number;
 }
 /** Against what the cut is made, as the maker says it. A trim cut names the edge that it makes true. */
 function wordsOf(c: SheetLayout['cuts'][number]): string {
+  if (/ as it came$/.test(c.against)) return `raw ${c.against.replace(/ as it came$/, '')} to the fence`;
   if (c.kind !== 'trim') return `${c.against.replace(/^the edge left by cut (\d+)$/, 'edge of cut $1')} to the fence`;
   const long = Math.abs(c.from[0] - c.to[0]) > Math.abs(c.from[1] - c.to[1]);
   if (/^(a|an) /.test(c.against)) return `trim ${c.against}`;
@@ -73,10 +81,11 @@ const ROW = 6.2;
 /** Rows (both columns together) on a page with the diagram, and on a page of cuts only. The verdict takes three of them. */
 export const rowsPerPage = (page: number): number => (page === 0 ? 13 : 44);
 const split = (rows: number): number => Math.max(3, Math.ceil((rows + 2) / 2));
-export function cutTableHeight(rows: number): number {
+export function cutTableHeight(rows: number, notes: number): number {
   const left = Math.min(split(rows), rows);
   const right = rows - left;
-  return 2 + Math.max(3.2 + left * ROW, right > 0 ? 3.2 + right * ROW + 7.4 + 9 : 10);
+  const more = Math.max(0, notes - 1) * NOTE;
+  return 2 + Math.max(3.2 + left * ROW, (right > 0 ? 3.2 + right * ROW + 7.4 + 9 : 10) + more);
 }
 
 /** Rows of cuts from row `from` in two columns under `y`, then the verdict on the number of sheets. */
@@ -146,33 +155,65 @@ function column(
 
 function verdict(input: Prepared, sheet: SheetLayout, x: number, y: number, width: number): Item[] {
   const { faces } = input;
-  const count = input.layout.counts.find((c) => c.stock === sheet.stock);
   const used = sheet.pieces.reduce((sum, p) => sum + p.w * p.h, 0) / (sheet.length * sheet.width);
-  const words = !count
-    ? `Sheets: ${sheet.of}`
-    : count.used === count.bound && count.proved
-      ? `Fewest sheets: ${count.used}, proved`
-      : `Sheets: ${count.used}, at least ${count.bound} needed`;
+  const all = input.layout.counts.find((c) => c.stock === sheet.stock)?.cost;
+  const cost = all === undefined ? '' : `cost ${Number(all.toFixed(2))} in all, `;
   return [
-    ...setText(faces, words, { x, y: y + 1, size: SIZE.mark, face: 'semibold' }).items,
-    ...label(faces, `${Math.round(used * 100)}% of the sheet used`, x + width, y + 1, { anchor: 'end' }),
-    ...fitNote(input, sheet, x, y + 8),
+    ...setText(faces, judged(input, sheet), { x, y: y + 1, size: SIZE.mark, face: 'semibold' }).items,
+    ...label(
+      faces,
+      `${cost}${Math.round(used * 100)}% of the ${sheet.rack === undefined ? 'sheet' : 'offcut'} used`,
+      x + width,
+      y + 1,
+      { anchor: 'end' },
+    ),
+    ...notesOf(input, sheet).flatMap((note, i) => drawNote(input, note, x, y + 8 + i * NOTE)),
   ];
 }
 
-/** The note that some parts are cut only when the piece can be measured. */
-function fitNote(input: Prepared, sheet: SheetLayout, x: number, y: number): Item[] {
-  const marks = sheet.pieces
-    .map((p) => input.piece.parts.find((q) => q.id === p.part))
-    .filter((p) => p?.status === 'fit to the piece')
-    .map((p) => p?.mark ?? '');
-  if (marks.length === 0) return [];
-  const text: Text = [
-    { string: 'Fit to the piece: ', face: 'semibold' },
-    { string: `measure before you cut ${ranges(marks).join(' ')}` },
-  ];
+/** How many sheets are taken, and whether fewer (or, where there is a choice of sizes, cheaper ones) are ruled out. */
+function judged(input: Prepared, sheet: SheetLayout): string {
+  const count = input.layout.counts.find((c) => c.stock === sheet.stock);
+  if (!count) return `Sheets: ${sheet.of}`;
+  if (count.choice) return count.proved ? 'Least cost, proved' : 'Cheaper not ruled out';
+  return count.proved
+    ? `Fewest sheets: ${count.used}, proved`
+    : `${counted(count.used, 'sheet')}, ${count.used - 1} not ruled out`;
+}
+/** A note under the verdict: what it is about, and what to do; the bar of parts that are fitted goes before it. */
+interface Note {
+  readonly strong: string;
+  readonly rest: string;
+  readonly fit?: true;
+}
+const NOTE = 5.4;
+/** Parts that are cut only when the piece can be measured, cuts that want a second person, which face is up. */
+export function notesOf(input: Prepared, sheet: SheetLayout): readonly Note[] {
+  const parts = sheet.pieces.flatMap((p) => input.piece.parts.find((q) => q.id === p.part) ?? []);
+  const fit = parts.filter((p) => p.status === 'fit to the piece').map((p) => p.mark);
+  const helped = sheet.cuts.filter((c) => c.helper).map((c) => String(c.number));
+  const shown = parts.filter((p) => p.show.some((f) => faceAxis(f) === p.thickness)).map((p) => p.mark);
   return [
-    ...statusBar('fit to the piece', x, y - 2.4),
-    ...setText(input.faces, text, { x: x + 12, y, size: SIZE.text }).items,
+    ...(fit.length === 0
+      ? []
+      : [{ strong: 'Fit to the piece:', rest: `measure before you cut ${ranges(fit).join(' ')}`, fit: true as const }]),
+    ...(helped.length === 0
+      ? []
+      : [
+          {
+            strong: 'Not alone:',
+            rest: `${helped.length === 1 ? 'cut' : 'cuts'} ${markRanges(helped)}; two people, or a guided saw`,
+          },
+        ]),
+    ...(shown.length === 0
+      ? []
+      : [{ strong: 'Show face up', rest: `at a table saw, down under a guided saw: ${markRanges(shown)}` }]),
+  ];
+}
+function drawNote(input: Prepared, note: Note, x: number, y: number): Item[] {
+  const text: Text = [{ string: note.strong, face: 'semibold' }, { string: ` ${note.rest}` }];
+  return [
+    ...(note.fit ? statusBar('fit to the piece', x, y - 2.4) : []),
+    ...setText(input.faces, text, { x: note.fit ? x + 12 : x, y, size: SIZE.text }).items,
   ];
 }
