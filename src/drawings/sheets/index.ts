@@ -5,7 +5,18 @@ import { cover } from './cover.js';
 import { elevations } from './elevations.js';
 import { lists } from './lists.js';
 import { nesting } from './nesting.js';
+import { nestingLabels } from './nestingLabels.js';
 import { details, sections } from './sections.js';
 
 /** Every kind of sheet, in the order of the packet. */
-export const SHEETS: readonly SheetKind[] = [cover, elevations, sections, details, lists, nesting, checks, partCards];
+export const SHEETS: readonly SheetKind[] = [
+  cover,
+  elevations,
+  sections,
+  details,
+  lists,
+  nesting,
+  nestingLabels,
+  checks,
+  partCards,
+];
