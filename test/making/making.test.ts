@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { inches, toIn, type Length } from '../../src/lengths/length.js';
-import { boardFeet, footage, quarterInches } from '../../src/making/board-feet.js';
+import { boardFeet, quarterInches, surfaceMeasure, yardTally } from '../../src/making/board-feet.js';
 import { cutList } from '../../src/making/cut-list.js';
 import { diagonals } from '../../src/making/diagonals.js';
 import { equalLengths } from '../../src/making/equal-lengths.js';
@@ -62,14 +62,21 @@ describe('board feet', () => {
   it('a packing case 4 ft 8 x 3 ft 2 x 2 ft 8 of 1-in stock takes 67 8/9 (Foster 1911)', () => {
     expect(boardFeet(1, 38, 56, 2) + boardFeet(1, 30, 56, 2) + boardFeet(1, 30, 36, 2)).toBeCloseTo(67 + 8 / 9, 9);
   });
-  it('of a piece are counted at the rough thickness, by finished thickness', () => {
+  it('are counted at the rough thickness of a quarter', () => {
     expect([quarterInches('5/4'), quarterInches('8/4'), quarterInches('thick')]).toEqual([1.25, 2, undefined]);
-    const [sides, rest] = footage(chest());
-    expect(sides?.parts).toEqual(['a1', 'a2']);
-    expect(sides?.net).toBeCloseTo((2 * 1.25 * 19 * 41.125) / 144, 9);
-    expect(sides?.rough).toBeCloseTo((2 * 1.25 * 19.25 * 42.125) / 144, 9);
-    // Rails over their tails: 35 long.
-    expect(rest?.net).toBeCloseTo((1.25 * (4 * 2.5 * 35 + 3.5 * 34.25)) / 144, 9);
+  });
+  // Boards of the 1998 red oak data bank with the surface measure stated there: width, length in inches.
+  it.each([
+    [437, 9, 96.5, 6],
+    [279, 7.25, 145, 7],
+    [468, 9.25, 96.5, 6],
+    [591, 11.25, 142.75, 11],
+    [261, 7, 168.5, 8],
+    [636, 13, 144.75, 13],
+  ])('surface measure of red oak board %d, %d x %d, is %d', (_id, wide, long, stated) => {
+    expect(surfaceMeasure(wide, long)).toBe(stated);
+    expect(yardTally(1.25, wide, long)).toBe(1.25 * stated);
+    expect(yardTally(0.75, wide, long)).toBe(stated);
   });
 });
 
