@@ -5,7 +5,8 @@ import { movement } from '../../src/checks/movement.js';
 import { byAxis } from '../../src/geom/box.js';
 import { inches, toIn } from '../../src/lengths/length.js';
 import type { Hardware } from '../../src/piece/piece.js';
-import { inputOf, ran, shippedInput } from './run.js';
+import { cap, underTop } from './pieces.js';
+import { ran, shippedInput } from './run.js';
 
 const POUND = 0.45359237;
 const POUND_FORCE = 4.4482216152605;
@@ -25,33 +26,6 @@ const bad = (input: CheckInput): string[] =>
 const pounds = (j: Judgement, name: string): number =>
   (j.worked.inputs.find((i) => i.name === name)?.quantity.value ?? NaN) / POUND;
 const lbf = (q: Judgement['figure'] | undefined): number => (q?.value ?? NaN) / POUND_FORCE;
-
-/** A rail 3/4 thick under a top 3/4 thick that is seen from above, 40 in long, screwed from below. */
-const underTop = (screw: object, top = 'oak-white', more: object = {}): Promise<CheckInput> =>
-  inputOf({
-    stock: { oak: { lumber: 'oak-white', quarter: '4/4' }, top: { lumber: top, quarter: '4/4' } },
-    parts: {
-      rail: {
-        mark: 'R1',
-        stock: 'oak',
-        grain: 'across',
-        across: ['0', '40'],
-        deep: ['4', '6 1/2'],
-        up: ['10', '10 3/4'],
-      },
-      top: {
-        mark: 'T1',
-        stock: 'top',
-        grain: 'across',
-        across: ['0', '40'],
-        deep: ['0', '12'],
-        up: ['10 3/4', '11 1/2'],
-        show: ['top'],
-        ...more,
-      },
-    },
-    joints: { on: { kind: 'screw', part: 'rail', into: 'top', screw: '#8 x 1 1/4', ...screw } },
-  });
 
 describe('points and bite', () => {
   it('a point 3/32 under a top that is seen is a warning; an inch and a quarter through 3/4 is silent', async () => {
@@ -90,15 +64,6 @@ describe('points and bite', () => {
     expect(bad({ ...input, piece: { ...input.piece, parts } })).toEqual(['note screw-unjudged R1 T1']);
   });
   it('end grain is flagged; turned across it is silent', async () => {
-    const cap = (grain: string): Promise<CheckInput> =>
-      inputOf({
-        stock: { oak: { lumber: 'oak-white', quarter: '12/4' } },
-        parts: {
-          post: { mark: 'P1', stock: 'oak', grain, across: ['0', '2'], deep: ['0', '2'], up: ['0', '4'] },
-          cap: { mark: 'C1', stock: 'oak', grain: 'across', across: ['0', '4'], deep: ['0', '2'], up: ['4', '4 3/4'] },
-        },
-        joints: { on: { kind: 'screw', part: 'cap', into: 'post', screw: '#8 x 2', count: 1 } },
-      });
     expect(bad(await cap('up'))).toEqual(['warning screw-end-grain C1 on P1']);
     expect(bad(await cap('across'))).toEqual([]);
   });

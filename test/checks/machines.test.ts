@@ -3,23 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { machines } from '../../src/checks/machines.js';
 import { clampsFor } from '../../src/shop/clamps.js';
 import { inches } from '../../src/lengths/length.js';
+import { bench } from './pieces.js';
 import { inputOf, ran, shippedInput } from './run.js';
 
-/** A top of staves on two rails between two boards. */
-const bench = (shop: object, staves = 3): object => ({
-  stock: { oak: { lumber: 'oak-white', quarter: '4/4' } },
-  parts: {
-    left: { stock: 'oak', across: ['0', '3/4'], deep: ['0', '6'], up: ['0', '16'], grain: 'up' },
-    right: { stock: 'oak', across: ['39 1/4', '40'], deep: ['0', '6'], up: ['0', '16'], grain: 'up' },
-    rail: { stock: 'oak', across: ['left', 'right'], deep: ['2', '2 3/4'], up: ['12', '15'], grain: 'across' },
-    top: { stock: 'oak', across: ['0', '40'], deep: ['0', '18'], up: ['16', '16 3/4'], grain: 'across' },
-  },
-  joints: {
-    rails: { kind: 'mortise-and-tenon', part: 'rail', into: ['left', 'right'], depth: '1/2' },
-    staves: { kind: 'edge', part: 'top', staves },
-  },
-  shop,
-});
 const codes = async (shop: object, staves = 3): Promise<string[]> =>
   ran(machines, await inputOf(bench(shop, staves))).findings.map((f) => f.code);
 

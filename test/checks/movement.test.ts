@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import type { CheckInput, Judgement } from '../../src/checks/check.js';
 import { movement } from '../../src/checks/movement.js';
 import { fieldOf, inOrder, type Bar } from '../../src/checks/movement/skeleton.js';
-import { inches, toIn } from '../../src/lengths/length.js';
+import { toIn } from '../../src/lengths/length.js';
+import { batten, board, drawerOnWood, frame, lid, onFrame, pegged, slotsOf } from './pieces.js';
 import { inputOf, ran, shippedInput } from './run.js';
 
 /** A piece as if made, dried and wetted at these moistures, %. */
@@ -32,163 +33,12 @@ const figure = (j: Judgement, name: string): number => {
 const table = (input: CheckInput, id: string): readonly (readonly string[])[] =>
   movement.run(input).tables?.find((t) => t.id === id)?.rows ?? [];
 
-const PLY = { sheet: 'plywood-birch', nominal: '3/4', thickness: '3/4', size: ['96', '48'], grain: 'length' };
-const THIN = { sheet: 'plywood-birch', nominal: '1/4', thickness: '0.205', size: ['96', '48'], grain: 'length' };
-const board = (lumber: string, cut?: string, quarter = '4/4'): object => ({ lumber, quarter, ...(cut ? { cut } : {}) });
-
 /** One board across, `deep` wide. */
 const one = (wood: object, deep: string): Promise<CheckInput> =>
   inputOf({
     stock: { wood },
     parts: {
       top: { mark: 'T1', stock: 'wood', grain: 'across', across: ['0', '48'], deep: ['0', deep], up: ['0', '3/4'] },
-    },
-  });
-
-/** A drawer that stands on wood between slab sides and rails that do not move, its front 7 in high. */
-const drawerOnWood = (wood: object, open = '7 3/32', front: object = {}): Promise<CheckInput> =>
-  inputOf({
-    stock: { wood, ply: PLY, thin: THIN },
-    parts: {
-      left: { mark: 'A1', stock: 'ply', grain: 'up', across: ['0', '3/4'], deep: ['0', '12'], up: ['0', '20'] },
-      right: { mark: 'A2', mirror: 'left', about: '8' },
-      low: {
-        mark: 'R1',
-        stock: 'ply',
-        grain: 'across',
-        across: ['left', 'right'],
-        deep: ['0', '12'],
-        up: { from: '4', size: '3/4' },
-      },
-      high: {
-        mark: 'R2',
-        stock: 'ply',
-        grain: 'across',
-        across: ['left', 'right'],
-        deep: ['0', '12'],
-        up: { from: `low.top + ${open}`, size: '3/4' },
-      },
-    },
-    joints: { held: { kind: 'dado', part: ['low', 'high'], into: ['left', 'right'] } },
-    drawers: {
-      d: {
-        mark: 'D{n}',
-        across: ['left', 'right'],
-        up: ['low', 'high'],
-        front: { fit: 'inset', kind: 'integral', stock: 'wood', pulls: 'none', ...front },
-        box: { stock: 'wood', bottom: 'thin', runner: 'none' },
-      },
-    },
-  });
-
-/** A door's frame with one panel, `open` between the stiles. */
-const frame = (open: string, groove: object): Promise<CheckInput> =>
-  inputOf({
-    stock: { wood: board('walnut', 'flat') },
-    parts: {
-      stile: {
-        mark: 'S1',
-        stock: 'wood',
-        grain: 'up',
-        across: { from: '0', size: '2' },
-        deep: ['0', '3/4'],
-        up: ['0', '30'],
-      },
-      stile_right: {
-        mark: 'S2',
-        stock: 'wood',
-        grain: 'up',
-        across: { from: `2 + ${open}`, size: '2' },
-        deep: ['0', '3/4'],
-        up: ['0', '30'],
-      },
-      rail: {
-        mark: 'R1',
-        stock: 'wood',
-        grain: 'across',
-        across: ['stile', 'stile_right'],
-        deep: ['0', '3/4'],
-        up: ['0', '2 1/2'],
-      },
-      rail_top: { mark: 'R2', like: 'rail', up: ['27 1/2', '30'] },
-      panel: {
-        mark: 'P1',
-        stock: 'wood',
-        grain: 'up',
-        across: ['stile', 'stile_right'],
-        deep: { mid: '3/8', size: '1/4' },
-        up: ['rail', 'rail_top'],
-      },
-    },
-    joints: {
-      corners: { kind: 'mortise-and-tenon', part: ['rail', 'rail_top'], into: ['stile', 'stile_right'] },
-      panels: { kind: 'groove', part: 'panel', into: ['stile', 'stile_right', 'rail', 'rail_top'], ...groove },
-    },
-  });
-
-/** A top, grain across, over a batten whose grain runs under it from front to back; held by the joints given. */
-const batten = (joints: object, deep = '38'): Promise<CheckInput> =>
-  inputOf({
-    stock: { wood: board('oak-white', 'flat', '5/4') },
-    parts: {
-      top: {
-        mark: 'T1',
-        stock: 'wood',
-        grain: 'across',
-        across: ['0', '40'],
-        deep: ['0', deep],
-        up: ['3/4', '1 3/4'],
-        show: ['top'],
-      },
-      batten: {
-        mark: 'B1',
-        stock: 'wood',
-        grain: 'deep',
-        across: { mid: '20', size: '2' },
-        deep: ['0', deep],
-        up: ['0', '3/4'],
-      },
-    },
-    joints,
-  });
-
-/** A top 24 in deep on a frame whose ends have their grain from front to back. */
-const onFrame = (behind: object): Promise<CheckInput> =>
-  inputOf({
-    stock: { wood: board('oak-white', 'flat') },
-    parts: {
-      end: { mark: 'E1', stock: 'wood', grain: 'deep', across: ['0', '3/4'], deep: ['0', '24'], up: ['0', '3'] },
-      end_right: { mark: 'E2', mirror: 'end', about: '18' },
-      front: {
-        mark: 'F1',
-        stock: 'wood',
-        grain: 'across',
-        across: ['end', 'end_right'],
-        deep: { from: '1', size: '3/4' },
-        up: ['0', '3'],
-      },
-      behind: {
-        mark: 'K1',
-        stock: 'wood',
-        grain: 'across',
-        across: ['end', 'end_right'],
-        deep: { to: '23', size: '3/4' },
-        up: ['0', '3'],
-      },
-      top: {
-        mark: 'T1',
-        stock: 'wood',
-        grain: 'across',
-        across: ['0', '36'],
-        deep: ['0', '24'],
-        up: ['3', '3 3/4'],
-        show: ['top'],
-      },
-    },
-    joints: {
-      frame: { kind: 'mortise-and-tenon', part: ['front', 'behind'], into: ['end', 'end_right'] },
-      top_front: { kind: 'screw', part: 'front', into: 'top', screw: '#8 x 1 1/4', sink: '2 1/4' },
-      top_behind: { kind: 'screw', part: 'behind', into: 'top', screw: '#8 x 1 1/4', sink: '2 1/4', ...behind },
     },
   });
 
@@ -354,29 +204,6 @@ describe('what joints hold back', () => {
     expect([bad(front), toIn(of(front, 'tied-across').figure.value)]).toEqual([[], 2]);
   });
   it('flat on quartered of one grain: only the difference, 14 x (.00353 - .00165) x 3 = .079', async () => {
-    const lid = (cut: string): Promise<CheckInput> =>
-      inputOf({
-        stock: { flat: board('hard-maple', 'flat'), other: board('hard-maple', cut) },
-        parts: {
-          under: {
-            mark: 'U1',
-            stock: 'flat',
-            grain: 'across',
-            across: ['0', '30'],
-            deep: ['0', '14'],
-            up: ['0', '3/4'],
-          },
-          over: {
-            mark: 'O1',
-            stock: 'other',
-            grain: 'across',
-            across: ['0', '30'],
-            deep: ['0', '14'],
-            up: ['3/4', '1 1/2'],
-          },
-        },
-        joints: { on: { kind: 'butt', part: 'over', into: 'under', glue: true } },
-      });
     const j = of(at(await lid('quartered'), 8, 6, 11), 'tied-unlike');
     expect([Number(toIn(j.figure.value).toFixed(3)), j.verdict]).toEqual([0.079, 'warning']);
     expect(bad(at(await lid('flat'), 8, 6, 11))).toEqual([]);
@@ -394,20 +221,6 @@ describe('what joints hold back', () => {
 });
 
 describe('slots', () => {
-  const pegged = (slot: object): Promise<CheckInput> =>
-    batten({
-      fix: { kind: 'screw', part: 'batten', into: 'top', screw: '#8 x 1 1/4', count: 1 },
-      slide: {
-        kind: 'screw',
-        part: 'batten',
-        into: 'top',
-        screw: '#8 x 1 1/4',
-        hole: 'slotted',
-        count: 2,
-        inset: '4',
-        ...slot,
-      },
-    });
   it('white oak, 38 in, fixed at the centre, a screw at 15 in, made at 8 %: .22 out at 12 %, .11 in at 6 %', async () => {
     const j = of(at(await pegged({}), 8, 6, 12), 'slot-short');
     expect(Math.abs(figure(j, 'from the fixed line'))).toBe(15);
@@ -424,21 +237,9 @@ describe('slots', () => {
     const input = await pegged({});
     // 38 in swell by .416 to 11 %: the joint gives 11/64 + .832, more than 13 in of travel wants.
     expect(bad(at(input, 8, 6, 11))).toEqual([]);
-    const short = (by: number): CheckInput => ({
-      ...input,
-      piece: {
-        ...input.piece,
-        parts: input.piece.parts.map((p) => ({
-          ...p,
-          cuts: p.cuts.map((c) =>
-            c.shape === 'bore' && c.slot ? { ...c, slot: { ...c.slot, length: inches(by) } } : c,
-          ),
-        })),
-      },
-    });
-    expect(bad(at(short(9 / 16), 8, 6, 12))).toEqual(['warning slot-short B1 on T1']);
-    expect(bad(at(short(1 / 2), 8, 6, 12))).toEqual(['fail slot-short B1 on T1']);
-    const fail = of(at(short(1 / 2), 8, 6, 12), 'slot-short');
+    expect(bad(at(slotsOf(input, 9 / 16), 8, 6, 12))).toEqual(['warning slot-short B1 on T1']);
+    expect(bad(at(slotsOf(input, 1 / 2), 8, 6, 12))).toEqual(['fail slot-short B1 on T1']);
+    const fail = of(at(slotsOf(input, 1 / 2), 8, 6, 12), 'slot-short');
     // 11/64 + 2 x .219 = .6099, up to 40/64.
     expect(fail.remedy).toBe('Cut the slot 5/8 long, the screw in the middle of it.');
   });
