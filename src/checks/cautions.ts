@@ -136,6 +136,16 @@ const tipping: Maker = (input) => {
         'common practice',
       );
 };
+/** The rule for clothing storage tests without the wall: what fails by these estimates is told where it is read first. */
+const clothing: Maker = (_, judged) =>
+  judged.some((j) => j.code.startsWith('tip-') && j.verdict === 'fail')
+    ? caution(
+        'clothing-rule',
+        ['cover', 'delivery'],
+        'By these estimates it would not stand the tests of 16 CFR 1261 for clothing storage; a strap to the wall does not count there.',
+        '16 CFR 1261',
+      )
+    : undefined;
 const lifting: Maker = (_, judged) => {
   const heavy = judged.filter((j) => j.code === 'carry-heavy' && j.verdict !== 'pass');
   return heavy.length === 0
@@ -186,6 +196,7 @@ const MAKERS: readonly Maker[] = [
   guards,
   dust,
   tipping,
+  clothing,
   rags,
   lifting,
   loads,

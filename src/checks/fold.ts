@@ -26,6 +26,11 @@ export function sentenceOf(j: Judgement, units: Units): string {
   return `${j.subject} ${j.about}: ${sayQuantity(j.figure, units)}${limit}.`;
 }
 
+const stopped = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);
+/** Who answers for it and why, and what that does not change. */
+export const acceptedWords = (j: Pick<Judgement, 'nevertheless'>, a: Accepted): string =>
+  `Accepted by ${a.by} on ${a.on}: ${j.nevertheless === undefined ? a.why : `${stopped(a.why)} ${j.nevertheless}`}`;
+
 /** What is wanting becomes findings; what passes is only tabled. An accepted one is a note with the reason and the name. */
 export function findingsOf(judged: readonly Judged[], units: Units): Diagnostic[] {
   return judged.flatMap((j): Diagnostic[] => {
@@ -37,7 +42,7 @@ export function findingsOf(judged: readonly Judged[], units: Units): Diagnostic[
         code: j.code,
         severity: accepted ? 'note' : j.verdict,
         path: j.path,
-        message: accepted ? `${said} Accepted by ${accepted.by} on ${accepted.on}: ${accepted.why}` : said,
+        message: accepted ? `${said} ${acceptedWords(j, accepted)}` : said,
         ...(j.remedy ? { hint: j.remedy } : {}),
         touches: j.touches,
         judged: {

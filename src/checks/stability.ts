@@ -33,6 +33,7 @@ const PULL = { force: tested('pull', POUND * GRAVITY), height: tested('pull-heig
 const CHILD = { mass: tested('child', POUND), block: tested('block', INCH) };
 /** Kept in hand: the density of wood varies by about a tenth (our default). */
 const IN_HAND = 1.1;
+const NEVERTHELESS = `An acceptance does not make it pass ${RULE}, which tests without the wall: not to be sold so for clothes in the US.`;
 const ALWAYS = ' (an estimate, not a test)';
 const ESTIMATE = 'an estimate, not a test; bought things left out';
 
@@ -87,13 +88,16 @@ interface Case {
   readonly full: boolean;
   readonly tilt: number;
   readonly pull?: { readonly up: number; readonly newtons: number };
+  /** The one drawer that is out; without it all are. */
+  readonly only?: DrawerRoom;
   /** Drawer at whose front a child hangs. */
   readonly child?: DrawerRoom;
   readonly inputs: readonly Input[];
   readonly sources: readonly string[];
 }
 
-const travelOf = (d: DrawerRoom, c: Case, most: number): number => (c.open ? Math.min(d.travel, most) : 0);
+const travelOf = (d: DrawerRoom, c: Case, most: number): number =>
+  c.open && (c.only ?? d) === d ? Math.min(d.travel, most) : 0;
 
 /** All masses of a case in the side view; drawers come out by their travel, but by no more than `most`. */
 function weightsOf(s: Stance, c: Case, most = Infinity): Weight2[] {
@@ -307,6 +311,7 @@ function judged(s: Stance, c: Case, scope: Scope): Judgement {
       ],
     },
     ...(verdict === 'pass' ? {} : { remedy: remedyOf(s, c, b, scope) }),
+    ...(scope.inside && ratio < 1 ? { nevertheless: NEVERTHELESS } : {}),
     // The whole piece tips: no card of one part is the place for it.
     touches: [],
     path: c.open && s.piece.drawers.length > 0 ? ['drawers'] : ['piece'],
@@ -325,10 +330,24 @@ function remedyOf(s: Stance, c: Case, b: Balance, scope: Scope): string {
     ...(most !== undefined && mm(most) >= step
       ? [`drawers that come out no more than ${sayQuantity(quantity('length', snapDown(mm(most), step)), units)}`]
       : []),
+    ...(c.open && s.drawers.length > 1 && passesOneByOne(s, c)
+      ? ['an interlock that lets one drawer out at a time']
+      : []),
   ].join(', or ');
   return scope.inside
     ? `It must stand without the wall, and be fixed to it besides${ways === '' ? '' : `: ${ways}, would pass`}.`
     : `Fix it to the wall${ways === '' ? '' : `; standing free, ${ways}, would pass`}.`;
+}
+/**
+ * Whether it passes with any one drawer out and the others shut: less than half of the room open, nothing is filled (ASTM
+ * F2057, from memory). A child hangs at the one that is out.
+ */
+function passesOneByOne(s: Stance, c: Case): boolean {
+  return s.drawers.every((d) => {
+    const { child, ...rest } = c;
+    const one: Case = { ...rest, full: false, only: d, ...(child ? { child: d } : {}) };
+    return ratioOf(balanceOf(s, one)) >= IN_HAND;
+  });
 }
 /** Greatest travel (mm) of the drawers at which the case passes; undefined when even shut it does not. */
 export function travelThatPasses(s: Stance, c: Case): number | undefined {
