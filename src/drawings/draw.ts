@@ -221,9 +221,9 @@ const place = (x: number, y: number, into: Heading, u: number, v: number): Point
   const [a, b] = HEADINGS[into];
   return [x + a[0] * u + b[0] * v, y + a[1] * u + b[1] * v];
 };
-/** Face mark: one stroke from the reference edge at (x, y), heading into the face (common practice; form our default). */
-export function faceMark(x: number, y: number, into: Heading): Item[] {
-  const at = (u: number, v: number): Point => place(x, y, into, u, v);
+/** Face mark: one stroke from the reference edge at (x, y), heading into the face (common practice; form our default). `turned`: mirrored. */
+export function faceMark(x: number, y: number, into: Heading, turned = false): Item[] {
+  const at = (u: number, v: number): Point => place(x, y, into, u, turned ? -v : v);
   const curve = (a: Point, b: Point, c: Point): Seg => {
     const [p, q, r] = [at(...a), at(...b), at(...c)].map(([px, py]) => [round3(px), round3(py)] as const);
     return ['C', ...(p ?? a), ...(q ?? b), ...(r ?? c)];

@@ -16,7 +16,12 @@ import type { Placed } from './view.js';
 const OFF = 4.2;
 
 /** Which cuts have their figures along an axis on the second side of a view: pencil lines and what runs along, once joints have the first. */
-export function parted(cuts: readonly Cut[], v: Placed, axis: Axis): readonly [readonly Cut[], readonly Cut[]] {
+export function parted(
+  cuts: readonly Cut[],
+  v: Placed,
+  axis: Axis,
+  narrowToo = false,
+): readonly [readonly Cut[], readonly Cut[]] {
   const seen = cuts.filter((c) => shows(c, v));
   const second = (c: Cut): boolean => (axis === upward(v.side) ? isAside(c) : isAtFoot(c, v));
   const [first, aside] = [seen.filter((c) => !second(c)), seen.filter(second)];
@@ -25,7 +30,7 @@ export function parted(cuts: readonly Cut[], v: Placed, axis: Axis): readonly [r
   // Beside a narrow view there is no room for two columns, and a figure that the first has need not stand in the second.
   const own = new Set(stations(first, v, axis, false, false));
   const other = aside.filter((c) => stations([c], v, axis, false, false).some((x) => !own.has(x)));
-  return v.w < 20 || other.length === 0 ? [seen, []] : [first, other];
+  return (v.w < 20 && !narrowToo) || other.length === 0 ? [seen, []] : [first, other];
 }
 const isAside = (c: Cut): boolean =>
   c.shape === 'mark' || (c.shape === 'box' && (c.as === 'groove' || c.as === 'rabbet' || c.as === 'relief'));

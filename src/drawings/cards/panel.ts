@@ -8,19 +8,20 @@ import type { Frame } from '../../words/frame.js';
 import { formatLength } from '../../lengths/format.js';
 import type { Rect } from '../dimensions.js';
 import { collide } from '../dimensions.js';
-import { crossedBox, disc, edgeMark, faceMark, grainArrow, label, line, MIDDLE } from '../draw.js';
+import { crossedBox, edgeMark, faceMark, grainArrow, label, line, MIDDLE } from '../draw.js';
 import type { Heading } from '../draw.js';
 import { SIZE } from '../pens.js';
 import type { Item } from '../picture.js';
 import { setText, widthOf } from '../text.js';
 import type { Block } from './arrange.js';
+import { discs, fromRight, shareX } from './discs.js';
 import { figuresAcross, figuresUp, parted, stations } from './figures.js';
 import {
   across,
   breakLines,
-  centreOf,
   greyOf,
   onView,
+  overBreak,
   placeView,
   shows,
   sideOf,
@@ -64,7 +65,7 @@ export interface Pane {
   /** The end has a view of its own on the card: its tails are figured there. */
   readonly endShown?: boolean;
   /** What is broken out at a scale. */
-  readonly skip?: (oneTo: number) => Skip | undefined;
+  readonly skips?: (oneTo: number) => readonly Skip[];
 }
 export interface Look {
   readonly faces: Faces;
@@ -72,13 +73,23 @@ export interface Look {
   readonly mesh: Mesh | undefined;
 }
 
+/** Views of a card that were measured before: many sizes and settings are tried, and most want the same views again. */
+const measured = new WeakMap<Card, Map<string, Block>>();
 /** A view at a scale with all that belongs to it: wood, grey, names on the wood, marks, discs, figures, its caption. */
 export function paneAt(look: Look, pane: Pane, oneTo: number): Block {
+  const known = measured.get(look.card) ?? new Map<string, Block>();
+  measured.set(look.card, known);
+  const key = JSON.stringify([look.mesh !== undefined, oneTo, { ...pane, skips: pane.skips?.(oneTo) }]);
+  const block = known.get(key) ?? makePane(look, pane, oneTo);
+  known.set(key, block);
+  return block;
+}
+function makePane(look: Look, pane: Pane, oneTo: number): Block {
   const { faces, card } = look;
   const side = sideOf(pane.face, pane.top);
   const f = card.frame;
-  const skip = pane.skip?.(oneTo);
-  const at = (x: number, y: number): Placed => placeView(side, f, x, y, oneTo, skip);
+  const skips = pane.skips?.(oneTo) ?? [];
+  const at = (x: number, y: number): Placed => placeView(side, f, x, y, oneTo, skips);
   const v = at(0, 0);
   const { cuts } = card.part;
   const ups = figured(cuts, pane, upward(side), f);
@@ -91,12 +102,12 @@ export function paneAt(look: Look, pane: Pane, oneTo: number): Block {
   const widest = Math.max(
     ...stations(ups, v, upward(side)).map((x) => widthOf(faces, formatLength(distance(f, f.datum[upward(side)], x), f.units), SIZE.figure, 'semibold')), // prettier-ignore
   );
-  const aside = !rows && parted(ups, v, upward(side))[1].length > 0;
+  const aside = !rows && parted(ups, v, upward(side), detail)[1].length > 0;
   const foot = !rows && !detail && parted(along, v, across(side))[1].length > 0;
   const figures = rows ? ROWS : BESIDE + widest;
   const other = rows || aside ? BESIDE + widest : PLAIN;
   // Of a side with all but its end broken off only the way along the joint has figures.
-  const lying = detail && skip?.axis === upward(side);
+  const lying = detail && skips[0]?.axis === upward(side);
   const bare = (detail && !lying) || (pane.acrossSaid ?? false);
   const above = bare ? 3 : ABOVE;
   const row = bare ? 0 : stations(along, v, across(side)).reduce((n, x) => n + 1.6 + widthOf(faces, formatLength(distance(f, f.datum[across(side)], x), f.units), SIZE.figure, 'semibold'), 2); // prettier-ignore
@@ -115,7 +126,7 @@ export function paneAt(look: Look, pane: Pane, oneTo: number): Block {
         : plain
           ? []
           : named(faces, pane, oneTo, middle, y + v.h + under - 1.6, narrow(look, pane, v));
-    return [...body(look, view, pane.kind, foot || plain ? 0 : textWide / 2 + 2.2, foot || plain), ...around(look, view, zone, { detail, rows, atLeft, ups, along, bare }), ...caption]; // prettier-ignore
+    return [...body(look, view, pane.kind, foot || plain ? 0 : textWide / 2 + 3.6, foot || plain), ...around(look, view, zone, { detail, rows, atLeft, ups, along, bare }), ...caption]; // prettier-ignore
   };
   return { w: Math.max(w, textWide + 2, row), h, draw };
 }
@@ -137,28 +148,58 @@ function named(faces: Faces, pane: Pane, oneTo: number, cx: number, y: number, l
 const within = (cx: number, half: number, zone: Zone): number =>
   Math.min(Math.max(cx, zone.x + half), zone.x + zone.w - half);
 
-/** `mustName`: no caption says which face it is, so its name on the wood comes before discs. */
+/** One way to share out the room on the wood: what was placed, and how badly. */
+interface Share {
+  readonly cost: number;
+  readonly items: readonly Item[];
+}
+/** In which order the marks of the reference edge, the names and the discs take their places. */
+const ORDERS = ['marks names discs', 'marks discs names', 'discs marks names', 'names discs marks', 'discs names marks'] as const; // prettier-ignore
+/** What goes missing counts so much beside the faults of discs (our default). */
+const MISSING = { faceMark: 12, name: 6, nameUncaptioned: 40, side: 3 };
+
+/** `mustName`: no caption says which face it is. */
 function body(look: Look, v: Placed, kind: Pane['kind'], caption: number, mustName: boolean): Item[] {
-  const { faces, card } = look;
+  const { card } = look;
   const { cuts } = card.part;
-  let taken: Rect[] = [];
-  let written = kind === 'detail' ? [] : names(faces, card, v, taken, kind === 'face');
-  let set = discs(look, v, taken);
-  if (set.missed && !mustName) {
-    // The discs come first where both have no room.
-    taken = [];
-    set = discs(look, v, taken);
-    written = kind === 'detail' ? [] : names(faces, card, v, taken, kind === 'face');
+  const ways = kind === 'face' ? ORDERS : (['names discs marks', 'discs names marks'] as const);
+  let best: Share | undefined;
+  for (const order of ways) {
+    if (best && best.cost <= 0.5) break;
+    const one = shared(look, v, kind, caption, mustName, order);
+    if (!best || one.cost < best.cost - 0.01) best = one;
   }
   return [
     ...cuts.flatMap((c) => greyOf(c, v)),
+    ...cuts.flatMap((c) => pencil(c, v)),
     ...breakLines(v),
     ...(look.mesh ? woodOf(v, look.mesh) : []),
-    ...cuts.flatMap((c) => pencil(c, v)),
-    ...written,
-    ...set.items,
-    ...(kind === 'face' ? marks(card, v, taken, caption) : []),
+    ...(best?.items ?? []),
   ];
+}
+function shared(look: Look, v: Placed, kind: Pane['kind'], caption: number, mustName: boolean, order: string): Share {
+  const { faces, card } = look;
+  const taken: Rect[] = [];
+  const items: Item[] = [];
+  let cost = 0;
+  for (const what of order.split(' ')) {
+    if (what === 'marks' && kind === 'face') {
+      const set = edgeMarks(card, v, taken, caption);
+      items.push(...set.items);
+      cost += set.missed ? MISSING.faceMark : 0;
+    } else if (what === 'names' && kind !== 'detail') {
+      const set = names(faces, card, v, taken, kind === 'face');
+      items.push(...set.items);
+      cost += (set.named || kind !== 'face' ? 0 : mustName ? MISSING.nameUncaptioned : MISSING.name) + set.missed * MISSING.side; // prettier-ignore
+    } else if (what === 'discs') {
+      const set = discs(look, v, taken);
+      taken.push(...set.taken.slice(taken.length));
+      items.push(...set.items);
+      cost += set.cost;
+    }
+  }
+  if (kind === 'face') items.push(...grain(card, v, taken));
+  return { cost, items };
 }
 interface How {
   /** No figures above the view. */
@@ -174,9 +215,9 @@ function around(look: Look, v: Placed, zone: Zone, how: How): Item[] {
   const { faces, card } = look;
   const { cuts } = card.part;
   const room: readonly [number, number] = [zone.x, zone.x + zone.w];
-  if (how.detail && v.skip && v.skip.axis === upward(v.side)) return figuresAcross(faces, v, cuts, room);
+  if (how.detail && v.skips[0]?.axis === upward(v.side)) return figuresAcross(faces, v, cuts, room);
   const span: readonly [number, number] = [v.y - 4, v.y + v.h + 2];
-  const [first, aside] = how.rows ? [cuts, []] : parted(how.ups, v, upward(v.side));
+  const [first, aside] = how.rows ? [cuts, []] : parted(how.ups, v, upward(v.side), how.detail);
   // A strip has no room for figures at its end: the words have them.
   const thin = !how.rows && !how.detail && v.h < THIN;
   const up = thin
@@ -213,15 +254,27 @@ const inside = (r: Rect, v: Placed, air: number): boolean =>
   r.x >= v.x + air && r.y >= v.y + air && r.x + r.w <= v.x + v.w - air && r.y + r.h <= v.y + v.h - air;
 
 /** The name of the face and of its four sides, written on the wood where there is room. */
-function names(faces: Faces, card: Card, v: Placed, taken: Rect[], whole: boolean): Item[] {
+function names(
+  faces: Faces,
+  card: Card,
+  v: Placed,
+  taken: Rect[],
+  whole: boolean,
+): { readonly items: Item[]; readonly named: boolean; readonly missed: number } {
   const f = card.frame;
   const out: Item[] = [];
   // On an end the joint itself is what is to be seen.
-  if (card.part.cuts.some((c) => !whole && c.shape === 'tenon' && shows(c, v))) return out;
-  const put = (text: string, cx: number, cy: number, size: number): boolean => {
+  if (card.part.cuts.some((c) => !whole && c.shape === 'tenon' && shows(c, v)))
+    return { items: out, named: true, missed: 0 };
+  const room = (text: string, cx: number, cy: number, size: number): Rect | undefined => {
     const r = box(cx, cy, widthOf(faces, text, size, 'semibold') + 1, size * 0.95);
-    if (!inside(r, v, 0.6) || taken.some((t) => collide(t, r)) || overBreak(v, r)) return false;
-    if ((size < SIZE.name || faceAxis(v.side.face) === card.part.length) && overWork(card, v, r)) return false;
+    if (!inside(r, v, 0.6) || taken.some((t) => collide(t, r)) || overBreak(v, r)) return undefined;
+    const keepsOff = size < SIZE.name || faceAxis(v.side.face) === card.part.length;
+    return keepsOff && overWork(card, v, r) ? undefined : r;
+  };
+  const put = (text: string, cx: number, cy: number, size: number): boolean => {
+    const r = room(text, cx, cy, size);
+    if (!r) return false;
     taken.push(r);
     out.push(...label(faces, text, cx, cy + MIDDLE * size, { size, face: 'semibold', anchor: 'middle' }));
     return true;
@@ -233,14 +286,15 @@ function names(faces: Faces, card: Card, v: Placed, taken: Rect[], whole: boolea
   const places = [...Array(17).keys()].map((i) => 0.5 + (i % 2 === 0 ? -1 : 1) * 0.05 * Math.ceil(i / 2)).map((k) => v.y + v.h * (v.h < 24 ? k * 0.7 + 0.02 : k)); // prettier-ignore
   const half = widthOf(faces, name, SIZE.name, 'semibold') / 2 + 0.8;
   const clear = (x: number, y: number, h: number): boolean => !overWork(card, v, box(x, y, 2 * half, h));
-  const spots = [0.5, 0.36, 0.64, 0.25, 0.75].flatMap((k) => places.map((y) => [v.x + v.w * k, y] as const));
+  const spots = [0.5, 0.36, 0.64, 0.25, 0.75].flatMap((k) => places.map((y) => [shareX(v, k), y] as const));
   const within = (x: number): boolean => x - half >= v.x + 1 && x + half <= v.x + v.w - 1;
   const where =
     spots.slice(0, places.length).find(([x, y]) => clear(x, y, 6.4)) ??
     spots.slice(0, places.length).find(([x, y]) => clear(x, y, 4.4)) ??
     spots.find(([x, y]) => within(x) && clear(x, y, 4.4)) ??
     (v.h >= 16 ? spots.find(([, y]) => free(y, 4.4)) : undefined);
-  if (where !== undefined && whole) put(name, where[0], where[1], SIZE.name);
+  const wanted = where === undefined ? spots : [where, ...spots];
+  const named = whole && wanted.some(([x, y]) => clear(x, y, 4.4) && put(name, x, y, SIZE.name));
   const worked = (w: Face): number => {
     const at = w === v.side.left ? v.x : v.x + v.w;
     const there = card.part.cuts
@@ -255,194 +309,98 @@ function names(faces: Faces, card: Card, v: Placed, taken: Rect[], whole: boolea
   const sideY = heights.find((y) => free(y, 5.6)) ?? heights.find((y) => free(y, 3.6)) ?? v.y + v.h * low;
   // Both sides at one height where that can be, else each where it has room.
   const ownHalf = (w: Face): boolean => wide(w) + widthOf(faces, f.words[w], SIZE.text, 'semibold') / 2 <= v.w / 2;
-  const beside = (w: Face, x: number): boolean => ownHalf(w) && [sideY, ...heights].some((y) => put(f.words[w], x, y, SIZE.text)); // prettier-ignore
-  beside(v.side.left, v.x + wide(v.side.left));
-  beside(v.side.right, v.x + v.w - wide(v.side.right));
-  put(f.words[v.side.top], v.x + v.w / 2, v.y + 3.2, SIZE.text);
-  put(f.words[v.side.bottom], v.x + v.w / 2, v.y + v.h - 3.2, SIZE.text);
-  return out;
+  const ends = [[v.side.left, v.x + wide(v.side.left)], [v.side.right, v.x + v.w - wide(v.side.right)]] as const; // prettier-ignore
+  const tries = [sideY, ...heights];
+  const both = tries.filter((y) => ends.every(([w, x]) => room(f.words[w], x, y, SIZE.text)));
+  const beside = (w: Face, x: number): boolean => ownHalf(w) && [...both.slice(0, 1), ...tries].some((y) => put(f.words[w], x, y, SIZE.text)); // prettier-ignore
+  const said = (fromRight(v) ? [...ends].reverse() : ends).filter(([side, x]) => beside(side, x));
+  // Above and below the middle, or where there is room beside it.
+  const level = (w: Face, y: number): boolean => [0.5, 0.6, 0.4, 0.7, 0.3].some((k) => put(f.words[w], shareX(v, k), y, SIZE.text)); // prettier-ignore
+  const [upper, lower] = [level(v.side.top, v.y + 3.2), level(v.side.bottom, v.y + v.h - 3.2)];
+  const short = v.h > 14 ? [upper, lower].filter((x) => !x).length : 0;
+  return { items: out, named, missed: whole ? 2 - said.length + short * 0.5 : 0 };
 }
 
-/** Edge mark outside the reference edge, face mark from it on the reference face, grain along the wood. */
-function marks(card: Card, v: Placed, taken: Rect[], caption: number): Item[] {
-  const { part } = card;
-  const { edge, face } = part.reference;
-  const out: Item[] = [];
+/** Edge mark outside the reference edge, face mark from it on the reference face. `missed`: the face mark has no room here. */
+function edgeMarks(
+  card: Card,
+  v: Placed,
+  taken: Rect[],
+  caption: number,
+): { readonly items: Item[]; readonly missed: boolean } {
+  const { edge, face } = card.part.reference;
   const into = ([[v.side.left, 'right'], [v.side.right, 'left'], [v.side.bottom, 'up'], [v.side.top, 'down']] as const).find(([side]) => side === edge)?.[1]; // prettier-ignore
-  if (into !== undefined) {
-    const lying = into === 'up' || into === 'down';
-    const spot = free(v, taken, lying, into, caption);
-    // Outside the wood the edge mark alone always has room.
-    const k = into === 'up' && v.w * 0.2 < caption ? (v.w / 2 - caption - 2) / v.w : 0.3;
-    const bare: readonly [number, number] = lying ? [v.x + v.w * k, into === 'down' ? v.y : v.y + v.h] : [into === 'right' ? v.x : v.x + v.w, v.y + v.h * 0.3]; // prettier-ignore
-    if (spot ?? k > 0.05) out.push(...edgeMark(...(spot ? ([spot[0], spot[1]] as const) : bare), into));
-    if (spot && face === v.side.face && (lying ? v.h : v.w) >= 11) {
-      out.push(...faceMark(spot[0], spot[1], into));
-      taken.push(spot[2]);
-    }
+  if (into === undefined) return { items: [], missed: false };
+  const lying = into === 'up' || into === 'down';
+  const own = face === v.side.face;
+  const loop = own && (lying ? v.h : v.w) >= 9.6;
+  const spot = loop ? (free(card, v, taken, lying, into, caption, true) ?? free(card, v, taken, lying, into, caption, false)) : undefined; // prettier-ignore
+  if (spot) {
+    taken.push(spot[2]);
+    return { items: [...edgeMark(spot[0], spot[1], into), ...faceMark(spot[0], spot[1], into, lying && fromRight(v))], missed: false }; // prettier-ignore
   }
-  if (part.grain !== undefined && (part.grain === across(v.side) || part.grain === upward(v.side))) {
-    const along = part.grain === across(v.side);
-    const length = Math.min(18, (along ? v.w : v.h) * 0.3);
-    for (const [kx, ky] of [
-      [0.78, 0.8],
-      [0.25, 0.8],
-      [0.7, 0.2],
-      [0.3, 0.15],
-      [0.5, 0.9],
-      [0.85, 0.5],
-      [0.85, 0.85],
-    ] as const) {
-      // prettier-ignore
-      const [cx, cy] = [v.x + v.w * kx, v.y + v.h * ky];
-      const r = box(cx, cy, along ? length + 1 : 3, along ? 3 : length + 1);
-      if (length < 6 || !inside(r, v, 0.8) || taken.some((t) => collide(t, r)) || overWork(card, v, r)) continue;
-      taken.push(r);
-      const [dx, dy] = along ? [length / 2, 0] : [0, length / 2];
-      out.push(...grainArrow([cx - dx, cy + dy], [cx + dx, cy - dy]));
-      break;
-    }
-  }
-  return out;
+  // Outside the wood the edge mark alone always has room.
+  const k = into === 'up' && v.w * 0.2 < caption ? (v.w / 2 - caption - 2) / v.w : 0.3;
+  const bare: readonly [number, number] = lying ? [shareX(v, k), into === 'down' ? v.y : v.y + v.h] : [into === 'right' ? v.x : v.x + v.w, v.y + v.h * 0.3]; // prettier-ignore
+  return { items: k > 0.05 ? edgeMark(...bare, into) : [], missed: own };
 }
-/** True when a box lies over the wavy lines of a broken view. */
-const overBreak = (v: Placed, r: Rect): boolean => {
-  if (v.skip?.axis !== across(v.side)) return false;
-  const at = v.x + v.skip.from / 1e6 / v.oneTo;
-  return collide({ x: at - 1.6, y: v.y, w: v.skip.gap + 3.2, h: v.h }, r);
-};
-const overWork = (card: Card, v: Placed, r: Rect): boolean =>
+/** The grain along the wood, where there is room. */
+function grain(card: Card, v: Placed, taken: Rect[]): Item[] {
+  const { part } = card;
+  if (part.grain === undefined || (part.grain !== across(v.side) && part.grain !== upward(v.side))) return [];
+  const along = part.grain === across(v.side);
+  const length = Math.min(18, (along ? v.w : v.h) * 0.3);
+  for (const [kx, ky] of [
+    [0.78, 0.8],
+    [0.25, 0.8],
+    [0.7, 0.2],
+    [0.3, 0.15],
+    [0.5, 0.9],
+    [0.85, 0.5],
+    [0.85, 0.85],
+  ] as const) {
+    const [cx, cy] = [shareX(v, kx), v.y + v.h * ky];
+    const r = box(cx, cy, along ? length + 1 : 3, along ? 3 : length + 1);
+    if (length < 6 || !inside(r, v, 0.8) || taken.some((t) => collide(t, r)) || overWork(card, v, r) || overBreak(v, r)) continue; // prettier-ignore
+    taken.push(r);
+    const [dx, dy] = along ? [length / 2, 0] : [0, length / 2];
+    return grainArrow([cx - dx, cy + dy], [cx + dx, cy - dy]);
+  }
+  return [];
+}
+const overWork = (card: Card, v: Placed, r: Rect, pencilled = true): boolean =>
   card.part.cuts.some((c) => {
     if (!shows(c, v) || c.shape === 'arris' || c.shape === 'outline' || c.shape === 'plane') return false;
+    if (c.shape === 'mark' && !pencilled) return false;
     const [x, y, w, h] = onView(v, spansOf(c, v.frame));
     return h < v.h * 0.9 || w < v.w * 0.9 ? collide({ x: x - 0.5, y: y - 0.5, w: w + 1, h: h + 1 }, r) : false;
   });
-/** A point on the reference edge where the mark meets nothing. */
+/** A point on the reference edge where the mark meets nothing; `clean`: nor crosses narrow work, but for what runs along the edge. */
 function free(
+  card: Card,
   v: Placed,
   taken: readonly Rect[],
   lying: boolean,
   into: Heading,
   caption: number,
+  clean: boolean,
 ): readonly [number, number, Rect] | undefined {
-  for (const k of [0.3, 0.36, 0.64, 0.2, 0.5, 0.75, 0.12, 0.85, 0.9, 0.95]) {
-    const x = lying ? v.x + v.w * k : into === 'right' ? v.x : v.x + v.w;
+  const turned = lying && fromRight(v);
+  for (const k of [0.3, 0.36, 0.64, 0.24, 0.2, 0.5, 0.75, 0.12, 0.85, 0.9, 0.95]) {
+    const x = lying ? shareX(v, k) : into === 'right' ? v.x : v.x + v.w;
     const y = lying ? (into === 'down' ? v.y : v.y + v.h) : v.y + v.h * k;
+    const reach = turned ? -2 : -9;
     const r: Rect = lying
-      ? { x: x - 9, y: into === 'up' ? y - 10 : y, w: 11, h: 10 }
+      ? { x: x + reach, y: into === 'up' ? y - 9.6 : y, w: 11, h: 9.6 }
       : { x: into === 'right' ? x : x - 10, y: y - 9, w: 10, h: 11 };
     const within = lying ? r.x >= v.x && r.x + r.w <= v.x + v.w : r.y >= v.y && r.y + r.h <= v.y + v.h;
-    if (!within) continue;
+    if (!within || overBreak(v, r)) continue;
     // Below the view stands its caption: the edge mark keeps beside it.
     if (into === 'up' && Math.abs(x - v.x - v.w / 2) < caption) continue;
+    if (clean && overWork(card, v, lying ? { ...r, y: into === 'up' ? r.y : r.y + 3.6, h: 6 } : r, false)) continue;
     if (!taken.some((t) => collide(t, r))) return [x, y, r];
   }
   return undefined;
-}
-
-/** Places of one callout closer than this have one disc, mm on paper. */
-const NEIGHBOUR = 6.2;
-/** A numbered disc at each place of each cut that shows here; it moves along the cut until it is clear. */
-function discs(look: Look, v: Placed, taken: Rect[]): { readonly items: Item[]; readonly missed: boolean } {
-  const { faces, card } = look;
-  const out: Item[] = [];
-  let missed = false;
-  const small = card.part.cuts
-    .filter((c) => shows(c, v) && c.shape === 'bore')
-    .map((c) => onView(v, spansOf(c, v.frame)));
-  for (const callout of card.callouts) {
-    if (callout.trial) continue;
-    const own: (readonly [number, number])[] = [];
-    for (const id of callout.cuts) {
-      const cut = card.part.cuts.find((c) => c.id === id);
-      if (!cut || !shows(cut, v)) continue;
-      const r = discPlace(cut, v);
-      // What is one act over a stretch of wood has one disc there.
-      const at = centreOf(r);
-      const near = isPlaced(cut) ? NEIGHBOUR : 14;
-      if (own.some((o) => Math.abs(o[0] - at[0]) + Math.abs(o[1] - at[1]) < near)) continue;
-      const spot = place(
-        r,
-        v,
-        taken,
-        small.filter((s) => s !== r && !sameRect(s, r)),
-      );
-      if (!spot) {
-        missed = true;
-        continue;
-      }
-      const [px, py] = spot;
-      own.push(at);
-      taken.push(box(px, py, 5.6, 5.6));
-      const [cx, cy] = [Math.min(Math.max(px, r[0]), r[0] + r[2]), Math.min(Math.max(py, r[1]), r[1] + r[3])];
-      if (Math.abs(cx - px) + Math.abs(cy - py) > 2.5) out.push(...line('N', px, py, cx, cy));
-      out.push(...disc(faces, callout.number, px, py));
-    }
-  }
-  return { items: out, missed };
-}
-type Four = readonly [number, number, number, number];
-const sameRect = (a: Four, b: Four): boolean => a.every((x, i) => Math.abs(x - (b[i] as number)) < 1e-6);
-const isPlaced = (c: Cut): boolean => c.shape === 'box' || c.shape === 'dovetail' || c.shape === 'bore' || c.shape === 'mark'; // prettier-ignore
-/** A clear spot for a disc: on its cut or beside it, else the nearest on the wood; `holes` of other cuts are not covered if that can be. */
-function place(
-  r: Four,
-  v: Placed,
-  taken: readonly Rect[],
-  holes: readonly Four[],
-): readonly [number, number] | undefined {
-  const [cx, cy] = centreOf(r);
-  const long = r[2] >= r[3];
-  const tries: [number, number][] = [];
-  // A disc would hide work smaller than itself: it stands beside it.
-  const small = (r[2] < 4.6 && r[3] < 4.6) || (Math.min(r[2], r[3]) < 2.6 && Math.max(r[2], r[3]) < 9);
-  for (const off of small ? [5, -5, 6.5, -6.5, 0] : [0, 4, -4, 6, -6]) {
-    for (const k of [0.5, 0.35, 0.65, 0.22, 0.78, 0.12, 0.88]) {
-      tries.push(long ? [r[0] + r[2] * k, cy + off] : [cx + off, r[1] + r[3] * k]);
-    }
-  }
-  const ok = ([x, y]: readonly [number, number]): boolean => {
-    const b = box(x, y, 5.4, 5.4);
-    return x > v.x - 1 && x < v.x + v.w + 1 && y > v.y - 1 && y < v.y + v.h + 1 && !taken.some((t) => collide(t, b));
-  };
-  // Wholly on the wood where there is room for it, else over its edge.
-  const within = ([x, y]: readonly [number, number]): boolean => inside(box(x, y, 5.2, 5.2), v, 0);
-  const clear = ([x, y]: readonly [number, number]): boolean =>
-    holes.every(
-      ([hx, hy, hw, hh]) => !collide({ x: hx - 0.3, y: hy - 0.3, w: hw + 0.6, h: hh + 0.6 }, box(x, y, 5, 5)),
-    );
-  // Nor does a leader run under another disc.
-  const free = ([x, y]: readonly [number, number]): boolean => {
-    const [nx, ny] = [Math.min(Math.max(x, r[0]), r[0] + r[2]), Math.min(Math.max(y, r[1]), r[1] + r[3])];
-    return [0.25, 0.5, 0.75, 1].every(
-      (k) => !taken.some((t) => collide(t, box(x + (nx - x) * k, y + (ny - y) * k, 0.6, 0.6))),
-    );
-  };
-  const best = (some: readonly [number, number][]): [number, number] | undefined =>
-    some.find((t) => within(t) && ok(t) && clear(t) && free(t)) ?? some.find((t) => ok(t) && clear(t) && free(t));
-  const near = nearby(v, cx, cy);
-  return best(tries) ?? best(near) ?? tries.find(ok) ?? near.find(ok);
-}
-
-/** Spots over the wood, the nearest to a point first. */
-function nearby(v: Placed, cx: number, cy: number): [number, number][] {
-  const out: { at: [number, number]; far: number }[] = [];
-  for (let x = v.x + 2.8; x <= v.x + v.w - 2.8; x += 1.4)
-    for (let y = v.y + 2.8; y <= v.y + v.h - 2.8; y += 1.4)
-      out.push({ at: [x, y], far: Math.abs(x - cx) + Math.abs(y - cy) });
-  return out
-    .filter((o) => o.far > 4 && o.far < 26)
-    .sort((a, b) => a.far - b.far)
-    .map((o) => o.at);
-}
-
-/** Where the disc of a cut belongs: on the cut; of tails and tenons just inside their base line, so that they stay in sight. */
-function discPlace(cut: Cut, v: Placed): readonly [number, number, number, number] {
-  const r = onView(v, spansOf(cut, v.frame));
-  if ((cut.shape !== 'tails' && cut.shape !== 'tenon') || faceAxis(v.side.face) === faceAxis(cut.end)) return r;
-  if (cut.end === v.side.left) return [r[0] + r[2] + 3.2, r[1], 0, r[3]];
-  if (cut.end === v.side.right) return [r[0] - 3.2, r[1], 0, r[3]];
-  return cut.end === v.side.top ? [r[0], r[1] + r[3] + 3.2, r[2], 0] : [r[0], r[1] - 3.2, r[2], 0];
 }
 
 /** The long sides with nothing to do that the views do not show. */

@@ -2,7 +2,7 @@ import { faceAxis, opposite } from '../../geom/axis.js';
 import type { Axis, Face } from '../../geom/axis.js';
 import { toMm } from '../../lengths/length.js';
 import type { Cut } from '../../words/cut.js';
-import { called, isFull } from '../../words/frame.js';
+import { called, distance, isFull } from '../../words/frame.js';
 import { SCALES } from '../marks.js';
 import type { Item } from '../picture.js';
 import { arrange, drawTree } from './arrange.js';
@@ -80,12 +80,12 @@ function endPane(card: Card): Pane | undefined {
       const deep = Math.abs(tails.base - f.blank[axis][end === 'left' || end === 'front' || end === 'bottom' ? 0 : 1]);
       const whole = sizeAlong(card, axis);
       const low = end === side.left || end === side.top;
-      const skip = (oneTo: number): Skip | undefined => {
+      const skips = (oneTo: number): Skip[] => {
         const keep = deep + BESIDE_WORK * oneTo * 1e6;
-        if (keep > whole * 0.7) return undefined;
-        return low ? { axis, from: keep, to: whole, gap: 0 } : { axis, from: 0, to: whole - keep, gap: 0 };
+        if (keep > whole * 0.7) return [];
+        return [low ? { axis, from: keep, to: whole, gap: 0 } : { axis, from: 0, to: whole - keep, gap: 0 }];
       };
-      return { face: seen, kind: 'detail', caption: `${called(f, seen)} at ${called(f, end)}`, skip };
+      return { face: seen, kind: 'detail', caption: `${called(f, seen)} at ${called(f, end)}`, skips };
     }
   }
   const top = endTop(card, end);
@@ -114,6 +114,37 @@ function idle(card: Card, pane: Pane, oneTo: number): Skip | undefined {
   return { axis: across(side), from: Math.round(from * 1e6), to: Math.round(to * 1e6), gap: GAP };
 }
 
+/** Wood kept beside the work where a long side is broken, mm on paper, and how many stretches are broken out (our default). */
+const BESIDE_FACE = 9;
+const MOST_BREAKS = 4;
+/** Work that may run through a break: it goes straight on. */
+const goesOn = (c: Cut): boolean => c.shape === 'box' || c.shape === 'dovetail' || c.shape === 'mark';
+/** The idle stretches along a part from its reference end, to break out of all its sides alike; none where that gains little. */
+function idleAlong(card: Card, panes: readonly Pane[], oneTo: number): readonly Skip[] {
+  const axis = card.part.length;
+  const [lo, hi] = card.frame.blank[axis];
+  if (card.part.cuts.some((c) => c.shape === 'arc' || c.shape === 'outline')) return [];
+  const from = card.frame.datum[axis];
+  const seen = card.part.cuts.filter((c) => panes.some((p) => shows(c, placeView(sideOf(p.face, p.top), card.frame, 0, 0, oneTo)))); // prettier-ignore
+  const busy = seen.flatMap((c): (readonly [number, number])[] => {
+    if (c.shape === 'arris' || c.shape === 'plane') return [];
+    const span = spansOf(c, card.frame)[axis];
+    const ends = [span[0], span[1]].map((x) => distance(card.frame, from, Math.min(hi, Math.max(lo, x))));
+    const [a, b] = [Math.min(...ends), Math.max(...ends)];
+    return goesOn(c) && b - a > (hi - lo) * 0.3 ? [[a, a], [b, b]] : [[a, b]]; // prettier-ignore
+  });
+  const beside = BESIDE_FACE * oneTo * 1e6;
+  const found: Skip[] = [];
+  let at = 0;
+  for (const [a, b] of [...busy, [hi - lo, hi - lo] as const].sort((p, q) => p[0] - q[0])) {
+    const [begin, end] = [Math.round(at + beside), Math.round(a - beside)];
+    if (end - begin > 2 * GAP * oneTo * 1e6) found.push({ axis, from: begin, to: end, gap: GAP });
+    at = Math.max(at, b);
+  }
+  const widest = [...found].sort((a, b) => b.to - b.from - (a.to - a.from)).slice(0, MOST_BREAKS);
+  return found.filter((k) => widest.includes(k));
+}
+
 /** A side of a long lying part lies along the sheet, its ends where the first view has them. */
 function layingTop(card: Card, face: Face, first: Face): { top?: Face } {
   const plain = sideOf(face);
@@ -135,7 +166,10 @@ function repeats(card: Card, first: Face): { readonly acrossSaid?: true } {
 }
 
 /** How much a doubling of each view is worth, and what a broken view or a block left out costs (our default). */
-const WORTH = { face: 2, end: 1.2, broken: 0.25, side: 0.4 };
+const WORTH = { face: 2, end: 1.2, broken: 0.25, side: 0.4, parted: 0.9 };
+/** A long side that is broken need not be larger than 1 : this, and is so many times as long as wide (our default). */
+const LARGE = 4;
+const SLENDER = 5;
 
 /** The views of a card in its field, at the largest scales that fit; `beside`: a block that goes with them if there is room. */
 export function views(
@@ -182,9 +216,7 @@ function* combinations(
   end: Pane | undefined,
 ): Generator<{ cost: number; blocks: Block[] }> {
   const scales = SCALES.filter((n) => n <= 64);
-  for (const n of scales) {
-    const blocks = faces.map((p) => paneAt(look, p, n));
-    const cost = WORTH.face * Math.log2(n);
+  for (const { n, cost, blocks } of sidesAt(look, faces, scales)) {
     if (!end) {
       yield { cost, blocks };
       continue;
@@ -196,10 +228,39 @@ function* combinations(
       yield { cost: less + 0.05, blocks: [...blocks, paneAt(look, end, m)] };
       const skip = end.kind === 'end' ? idle(look.card, end, m) : undefined;
       if (!skip) continue;
-      const broken = paneAt(look, { ...end, skip: () => skip }, m);
+      const broken = paneAt(look, { ...end, skips: () => [skip] }, m);
       yield { cost: less + WORTH.broken, blocks: [broken, ...blocks] };
     }
   }
+}
+/** The long sides at all scales, whole, and broken where that makes them larger. */
+function* sidesAt(
+  look: Look,
+  faces: readonly Pane[],
+  scales: readonly number[],
+): Generator<{ n: number; cost: number; blocks: Block[] }> {
+  for (const n of scales) {
+    yield { n, cost: WORTH.face * Math.log2(n), blocks: faces.map((p) => paneAt(look, p, n)) };
+    // A side and the same turned over are broken alike.
+    const skips = faces.map((p) => (n < LARGE || !isSlender(look.card, p) ? [] : idleAlong(look.card, faces.filter((o) => faceAxis(o.face) === faceAxis(p.face)), n))); // prettier-ignore
+    if (skips.every((k) => k.length === 0)) continue;
+    const blocks = faces.map((p, i) => paneAt(look, { ...p, skips: () => skipsOf(look.card, p, skips[i] ?? []) }, n));
+    const most = Math.max(...skips.map((k) => k.length));
+    yield { n, cost: WORTH.face * Math.log2(n) + WORTH.parted + WORTH.parted * 0.1 * most, blocks };
+  }
+}
+function isSlender(card: Card, pane: Pane): boolean {
+  const side = sideOf(pane.face, pane.top);
+  const sizes = [across(side), upward(side)].map((a) => sizeAlong(card, a));
+  return Math.max(...sizes) >= SLENDER * Math.min(...sizes);
+}
+/** Breaks as they lie on a side, from its left or upper end. */
+function skipsOf(card: Card, pane: Pane, skips: readonly Skip[]): readonly Skip[] {
+  const side = sideOf(pane.face, pane.top);
+  const { length } = card.part;
+  if ((across(side) === length ? side.left : side.top) === card.frame.datum[length]) return skips;
+  const whole = sizeAlong(card, length);
+  return skips.map((k): Skip => ({ ...k, from: whole - k.to, to: whole - k.from })).reverse();
 }
 /** Size of a side on paper at full size, mm. */
 export const fullSize = (card: Card, face: Face): readonly [number, number] => {

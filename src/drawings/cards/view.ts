@@ -1,6 +1,6 @@
 import Flatbush from 'flatbush';
 import { cosine } from '../../geom/angle.js';
-import { faceAxis, faceSign, opposite, others } from '../../geom/axis.js';
+import { faceAxis, faceOf, faceSign, opposite, others } from '../../geom/axis.js';
 import type { Axis, Face } from '../../geom/axis.js';
 import type { Span, Vec3 } from '../../geom/box.js';
 import { byAxis, middle } from '../../geom/box.js';
@@ -13,6 +13,8 @@ import { distance } from '../../words/frame.js';
 import type { Frame } from '../../words/frame.js';
 import { area, rect } from '../draw.js';
 import type { Point } from '../draw.js';
+import { collide } from '../dimensions.js';
+import type { Rect } from '../dimensions.js';
 import type { Item } from '../picture.js';
 import { drawLines, project } from '../views.js';
 import type { Direction, Lines, View } from '../views.js';
@@ -55,7 +57,8 @@ export interface Placed {
   readonly w: number;
   readonly h: number;
   readonly oneTo: number;
-  readonly skip?: Skip;
+  /** What is broken out, all along one axis, in order from the left or upper side. */
+  readonly skips: readonly Skip[];
 }
 /** A stretch broken out of a view: distances from its left or upper side, nm, and the gap left for it on paper, mm. */
 export interface Skip {
@@ -64,34 +67,56 @@ export interface Skip {
   readonly to: number;
   readonly gap: number;
 }
-export function placeView(side: Side, frame: Frame, x: number, y: number, oneTo: number, skip?: Skip): Placed {
+/** Distance on paper that a broken stretch closes up by, mm. */
+const closes = (k: Skip, oneTo: number): number => toMm(k.to - k.from) / oneTo - k.gap;
+export function placeView(
+  side: Side,
+  frame: Frame,
+  x: number,
+  y: number,
+  oneTo: number,
+  skips: readonly Skip[] = [],
+): Placed {
   const size = (axis: Axis): number => {
-    const all = frame.blank[axis][1] - frame.blank[axis][0];
-    return skip?.axis === axis ? toMm(all - skip.to + skip.from) / oneTo + skip.gap : toMm(all) / oneTo;
+    const all = toMm(frame.blank[axis][1] - frame.blank[axis][0]) / oneTo;
+    return skips.reduce((n, k) => (k.axis === axis ? n - closes(k, oneTo) : n), all);
   };
-  const at = { side, frame, x, y, w: size(across(side)), h: size(upward(side)), oneTo };
-  return skip ? { ...at, skip } : at;
+  return { side, frame, x, y, w: size(across(side)), h: size(upward(side)), oneTo, skips };
 }
 /** Paper distance for a distance from the left or upper side of the wood: what is broken out closes up. */
 function onPaper(v: Placed, axis: Axis, d: number): number {
-  const { skip } = v;
-  if (skip?.axis !== axis || d <= skip.from) return toMm(d) / v.oneTo;
-  if (d >= skip.to) return toMm(d - skip.to + skip.from) / v.oneTo + skip.gap;
-  return toMm(skip.from) / v.oneTo + (2 * d > skip.from + skip.to ? skip.gap : 0);
+  let before = 0;
+  for (const skip of v.skips) {
+    if (skip.axis !== axis || d <= skip.from) break;
+    if (d < skip.to) {
+      const at = toMm(skip.from) / v.oneTo - before;
+      return at + (2 * d > skip.from + skip.to ? skip.gap : 0);
+    }
+    before += closes(skip, v.oneTo);
+  }
+  return toMm(d) / v.oneTo - before;
 }
 /** True when a coordinate along an axis lies in what is broken out. */
 export function isBrokenOut(v: Placed, axis: Axis, at: number): boolean {
-  if (v.skip?.axis !== axis) return false;
   const d = distance(v.frame, axis === across(v.side) ? v.side.left : v.side.top, at);
-  return d > v.skip.from && d < v.skip.to;
+  return v.skips.some((k) => k.axis === axis && d > k.from && d < k.to);
 }
 /** True when a stretch lies wholly in what is broken out, its bounds counted in. */
-function isGone(v: Placed, spans: readonly [Span, Span, Span]): boolean {
-  const { skip } = v;
-  if (!skip) return false;
-  const side = skip.axis === across(v.side) ? v.side.left : v.side.top;
-  return spans[skip.axis].map((x) => distance(v.frame, side, x)).every((d) => d >= skip.from && d <= skip.to);
-}
+const isGone = (v: Placed, spans: readonly [Span, Span, Span]): boolean =>
+  v.skips.some((k) => {
+    const side = k.axis === across(v.side) ? v.side.left : v.side.top;
+    return spans[k.axis].map((x) => distance(v.frame, side, x)).every((d) => d >= k.from && d <= k.to);
+  });
+/** True when a box lies over the wavy lines of a broken view. */
+export const overBreak = (v: Placed, r: Rect): boolean =>
+  v.skips.some((k) => {
+    const lying = k.axis === across(v.side);
+    const low = (lying ? v.side.left : v.side.top) === faceOf(k.axis, -1);
+    const at = v.frame.blank[k.axis][low ? 0 : 1] + (low ? k.from : -k.from);
+    const from = (lying ? paperX(v, at) : paperY(v, at)) - 1.6;
+    const size = k.gap + 3.2;
+    return collide(lying ? { x: from, y: v.y, w: size, h: v.h } : { x: v.x, y: from, w: v.w, h: size }, r);
+  });
 /** A coordinate of the part along a view's own axis, on paper. */
 export const paperX = (v: Placed, at: number): number => v.x + onPaper(v, across(v.side), distance(v.frame, v.side.left, at)); // prettier-ignore
 export const paperY = (v: Placed, at: number): number => v.y + onPaper(v, upward(v.side), distance(v.frame, v.side.top, at)); // prettier-ignore
@@ -107,8 +132,18 @@ export function onView(v: Placed, spans: readonly [Span, Span, Span]): readonly 
   return [l, t, Math.max(0, r - l), Math.max(0, b - t)];
 }
 
+type Spans = readonly [Span, Span, Span];
+/** Where cuts of a card lie is asked for each view that is tried. */
+const known = new WeakMap<Frame, WeakMap<Cut, Spans>>();
 /** Where a cut lies, as spans on the three axes. */
-export function spansOf(cut: Cut, f: Frame): readonly [Span, Span, Span] {
+export function spansOf(cut: Cut, f: Frame): Spans {
+  const of = known.get(f) ?? new WeakMap<Cut, Spans>();
+  known.set(f, of);
+  const spans = of.get(cut) ?? workedOut(cut, f);
+  of.set(cut, spans);
+  return spans;
+}
+function workedOut(cut: Cut, f: Frame): Spans {
   const out: [Span, Span, Span] = [...f.blank];
   const sunk = (face: Face, depth: number): Span => {
     const [lo, hi] = f.blank[faceAxis(face)];
@@ -276,49 +311,59 @@ function hasAir(l: Line2, { all, index }: FlatTriangles): boolean {
   });
 }
 /** Keeps of a line what is not broken out, closed up; `lead`: distance of the part's origin from the left or top, mm. */
-function closedUp(l: Line2, v: Placed, skip: Skip): Line2[] {
-  const k = skip.axis === across(v.side) ? 0 : 1;
+function closedUp(l: Line2, v: Placed, axis: Axis): Line2[] {
+  const k = axis === across(v.side) ? 0 : 1;
   const lead = toMm(distance(v.frame, k === 0 ? v.side.left : v.side.top, 0));
   const way = k === 0 ? 1 : -1;
-  const [from, to] = [toMm(skip.from), toMm(skip.to)];
   const far = (p: readonly [number, number]): number => lead + way * p[k];
   const [p, q] = far(l.a) <= far(l.b) ? [l.a, l.b] : [l.b, l.a];
   const [dp, dq] = [far(p), far(q)];
-  const between = (d: number): readonly [number, number] => {
-    const t = dq === dp ? 0 : (d - dp) / (dq - dp);
-    return [p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])];
+  const at = (d: number, back: number): readonly [number, number] => {
+    const t = (d - dp) / (dq - dp || 1);
+    const whole = [p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])] as const;
+    return k === 0 ? [whole[0] - back * way, whole[1]] : [whole[0], whole[1] - back * way];
   };
-  const moved = (x: readonly [number, number], by: number): readonly [number, number] =>
-    k === 0 ? [x[0] + by * way, x[1]] : [x[0], x[1] + by * way];
   const out: Line2[] = [];
-  if (from > 0 && dp <= from) out.push({ ...l, a: p, b: dq <= from ? q : between(from) });
-  const back = from - to + skip.gap * v.oneTo;
-  const last = toMm(v.frame.blank[skip.axis][1] - v.frame.blank[skip.axis][0]);
-  if (to < last && dq >= to) out.push({ ...l, a: moved(dp >= to ? p : between(to), back), b: moved(q, back) });
+  let [from, back] = [-Infinity, 0];
+  const last = toMm(v.frame.blank[axis][1] - v.frame.blank[axis][0]);
+  const keep = (to: number): void => {
+    if (to <= 0 || from >= last || dq < from || dp > to) return;
+    // A line square to the break is kept or not; it has no part to keep.
+    const whole = dq - dp < 1e-9;
+    const b = whole ? at(dp + 1, back) : at(Math.min(dq, to), back);
+    out.push({ ...l, a: at(Math.max(dp, from), back), b });
+  };
+  for (const skip of v.skips) {
+    keep(toMm(skip.from));
+    from = toMm(skip.to);
+    back += closes(skip, v.oneTo) * v.oneTo;
+  }
+  keep(Infinity);
   return out;
 }
 /** The wavy lines where a view is broken, white between them. */
 export function breakLines(v: Placed): Item[] {
-  const { skip } = v;
-  if (!skip) return [];
-  const lying = skip.axis === across(v.side);
-  const whole = v.frame.blank[skip.axis][1] - v.frame.blank[skip.axis][0];
-  const cut = toMm(skip.from) / v.oneTo;
-  const at = [...(skip.from > 0 ? [cut] : []), ...(skip.to < whole ? [cut + skip.gap] : [])];
-  const size = lying ? v.h : v.w;
-  const beyond = 0.8;
-  const point = (d: number, t: number): Point => (lying ? [v.x + d, v.y + t] : [v.x + t, v.y + d]);
-  const wave = (d: number): Item => ({
-    kind: 'stroke',
-    pen: 'N',
-    d: [
-      ['M', ...point(d, -beyond)],
-      ['C', ...point(d + 1.2, size * 0.25), ...point(d + 1.2, size * 0.25), ...point(d, size / 2)],
-      ['C', ...point(d - 1.2, size * 0.75), ...point(d - 1.2, size * 0.75), ...point(d, size + beyond)],
-    ],
+  return v.skips.flatMap((skip) => {
+    const lying = skip.axis === across(v.side);
+    const whole = v.frame.blank[skip.axis][1] - v.frame.blank[skip.axis][0];
+    const cut = onPaper(v, skip.axis, skip.from);
+    const at = [...(skip.from > 0 ? [cut] : []), ...(skip.to < whole ? [cut + skip.gap] : [])];
+    const size = lying ? v.h : v.w;
+    const beyond = 0.8;
+    const sway = Math.min(1.2, size * 0.12);
+    const point = (d: number, t: number): Point => (lying ? [v.x + d, v.y + t] : [v.x + t, v.y + d]);
+    const wave = (d: number): Item => ({
+      kind: 'stroke',
+      pen: 'N',
+      d: [
+        ['M', ...point(d, -beyond)],
+        ['C', ...point(d + sway, size * 0.25), ...point(d + sway, size * 0.25), ...point(d, size / 2)],
+        ['C', ...point(d - sway, size * 0.75), ...point(d - sway, size * 0.75), ...point(d, size + beyond)],
+      ],
+    });
+    const white = skip.gap > 0 ? rect(undefined, ...point(cut, -0.3), ...(lying ? [skip.gap, size + 0.6] as const : [size + 0.6, skip.gap] as const), 'white') : []; // prettier-ignore
+    return [...white, ...at.map(wave)];
   });
-  const white = skip.gap > 0 ? rect(undefined, ...point(cut, -0.3), ...(lying ? [skip.gap, size + 0.6] as const : [size + 0.6, skip.gap] as const), 'white') : []; // prettier-ignore
-  return [...white, ...at.map(wave)];
 }
 /** The part itself, from its solid: wide where there is air beside the edge, narrow elsewhere. */
 export function woodOf(v: Placed, mesh: Mesh): Item[] {
@@ -333,8 +378,8 @@ export function woodOf(v: Placed, mesh: Mesh): Item[] {
     box: { x: v.x, y: v.y, w: v.w, h: v.h },
   };
   const all = linesOf(mesh, v.side.direction);
-  const { skip } = v;
-  const shown = skip ? all.flatMap((l) => closedUp(l, v, skip)) : all;
+  const [broken] = v.skips;
+  const shown = broken ? all.flatMap((l) => closedUp(l, v, broken.axis)) : all;
   return drawLines(view, shown, { silhouette: 'W', edge: 'N', flush: 'N' });
 }
 export const centreOf = (r: readonly [number, number, number, number]): Point => [r[0] + r[2] / 2, r[1] + r[3] / 2];
