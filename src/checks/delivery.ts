@@ -1,6 +1,6 @@
 import { rectangleInside, squareHeadroom, tippedHeight, widestRoundCorner } from '../geom/passage.js';
 import { width, type Box3 } from '../geom/box.js';
-import { inches, mm, nm, snap } from '../lengths/length.js';
+import { inches, mm, nm, snap, snapUp } from '../lengths/length.js';
 import type { Delivery, Piece } from '../piece/piece.js';
 import { quantity, sayQuantity } from '../value/quantity.js';
 import { compareMarks } from '../words/markOrder.js';
@@ -271,7 +271,8 @@ function remedy(load: Load, a: Asked, all: readonly PartBody[], piece: Piece): s
     );
   if (off) return `With ${off.part.mark} off it passes: let it come off for the carry (delivery.apart).`;
   const way = a.way(load.size);
-  const by = sayQuantity(quantity('length', Math.ceil((way.needs - way.has) / 1e6) * 1e6), piece.units);
+  const step = piece.units === 'in' ? inches(1 / 8) : mm(1);
+  const by = sayQuantity(quantity('length', snapUp(nm(Math.round(way.needs - way.has)), step)), piece.units);
   return `It is ${by} too large there: build it in two, or find another way in.`;
 }
 

@@ -11,13 +11,16 @@ export interface Judged extends Judgement {
 
 const covers = (a: Accepted, j: Judgement): boolean =>
   a.finding === j.code && (a.of === undefined || (a.ids ?? [a.of]).some((id) => j.touches.includes(id)));
+/** A reason, and behind it what no acceptance changes. */
+const whole = (why: string, nevertheless: string | undefined): string =>
+  nevertheless === undefined ? why : `${/[.!?]$/.test(why) ? why : `${why}.`} ${nevertheless}`;
 const wantsAnswer = (j: Judgement): boolean => j.verdict === 'warning' || j.verdict === 'fail';
 
 /** Every judgement with the acceptance that covers it: only what is wanting can be accepted. */
 export const withAccepted = (judgements: readonly Judgement[], piece: Piece): Judged[] =>
   judgements.map((j) => {
     const accepted = wantsAnswer(j) ? (piece.accepted ?? []).find((a) => covers(a, j)) : undefined;
-    return accepted ? { ...j, accepted } : j;
+    return accepted ? { ...j, accepted: { ...accepted, why: whole(accepted.why, j.nevertheless) } } : j;
   });
 
 /** One judgement in words: `S1 sags in the middle: 0.138, at most 0.095.` */
@@ -25,11 +28,6 @@ export function sentenceOf(j: Judgement, units: Units): string {
   const limit = j.limit ? `, limit ${sayQuantity(j.limit, units)}` : '';
   return `${j.subject} ${j.about}: ${sayQuantity(j.figure, units)}${limit}.`;
 }
-
-const stopped = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);
-/** Who answers for it and why, and what that does not change. */
-export const acceptedWords = (j: Pick<Judgement, 'nevertheless'>, a: Accepted): string =>
-  `Accepted by ${a.by} on ${a.on}: ${j.nevertheless === undefined ? a.why : `${stopped(a.why)} ${j.nevertheless}`}`;
 
 /** What is wanting becomes findings; what passes is only tabled. An accepted one is a note with the reason and the name. */
 export function findingsOf(judged: readonly Judged[], units: Units): Diagnostic[] {
@@ -42,7 +40,7 @@ export function findingsOf(judged: readonly Judged[], units: Units): Diagnostic[
         code: j.code,
         severity: accepted ? 'note' : j.verdict,
         path: j.path,
-        message: accepted ? `${said} ${acceptedWords(j, accepted)}` : said,
+        message: accepted ? `${said} Accepted by ${accepted.by} on ${accepted.on}: ${accepted.why}` : said,
         ...(j.remedy ? { hint: j.remedy } : {}),
         touches: j.touches,
         judged: {
@@ -79,5 +77,5 @@ export function stampOf(judged: readonly Judged[], units: Units): string | undef
   const [first] = fails;
   if (!first) return undefined;
   const more = fails.length > 1 ? `, and ${fails.length - 1} more` : '';
-  return `NOT FOR WORKSHOP: ${sentenceOf(first, units).replace(/\.$/, '')}${more}`;
+  return `NOT FOR WORKSHOP: ${sentenceOf(first, units).replace(/\.$/, '').replace(' (an estimate, not a test)', '')}${more}`;
 }

@@ -57,7 +57,7 @@ export interface LaidTable {
 /** A drawing that stands among tables, never torn apart; (x, y): its upper left corner. */
 export interface Strip {
   readonly height: number;
-  draw(x: number, y: number): Item[];
+  draw(x: number, y: number): readonly Item[];
 }
 /** Rows of a table, [from, to). */
 export type RowSpan = readonly [from: number, to: number];

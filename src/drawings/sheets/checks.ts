@@ -4,7 +4,6 @@ import { quantity, sayQuantity } from '../../value/quantity.js';
 import type { Prepared } from '../input.js';
 import { SAID, SHOWN, verdictMark } from '../verdicts.js';
 import type { Shown } from '../verdicts.js';
-import { corridorStrips, inPlan } from './checksCorridor.js';
 import { revealStrips } from './checksReveals.js';
 import { checkTable, DRAWN, WIDTHS, rowsToShow, saidUnder, shownAs, sourceNumbers, sourcesSaid } from './checksRows.js';
 import { sagStrips, spansToDraw } from './checksSag.js';
@@ -33,22 +32,20 @@ export const checks = listSheet({
 
 const countOf = (checked: Checked | undefined, shown: Shown): number =>
   (checked?.checks ?? []).flatMap((c) => c.judged).filter((j) => shownAs(j) === shown).length;
-/** `88 checks pass, 3 to note, 2 warn, none fails`. */
+/** `2 checks fail, 1 accepted, 3 to note, 88 pass`: the gravest first. */
 function verdictsSaid({ checks: checked }: Prepared): string {
-  const [fails, warns, accepted] = [
-    countOf(checked, 'fail'),
-    countOf(checked, 'warning'),
-    countOf(checked, 'accepted'),
-  ];
-  const notes = countOf(checked, 'note');
-  const said = [
-    `${counted(countOf(checked, 'pass'), 'check')} pass`,
-    ...(notes > 0 ? [`${notes} to note`] : []),
-    warns === 0 ? 'none warns' : warns === 1 ? '1 warns' : `${warns} warn`,
-    fails === 0 ? 'none fails' : fails === 1 ? '1 fails' : `${fails} fail`,
-    ...(accepted > 0 ? [`${accepted} accepted`] : []),
-  ];
-  return said.join(', ');
+  const said = (shown: Shown, words: (n: number) => string): string[] => {
+    const n = countOf(checked, shown);
+    return n > 0 ? [words(n)] : [];
+  };
+  const fails = countOf(checked, 'fail');
+  return [
+    fails === 0 ? 'No check fails' : fails === 1 ? '1 check fails' : `${fails} checks fail`,
+    ...said('warning', (n) => (n === 1 ? '1 warns' : `${n} warn`)),
+    ...said('accepted', (n) => `${n} accepted`),
+    ...said('note', (n) => `${n} to note`),
+    ...said('pass', (n) => (n === 1 ? '1 passes' : `${n} pass`)),
+  ].join(', ');
 }
 
 /** What came out, with the marks, and the moistures that all is reckoned from. */
@@ -169,9 +166,8 @@ function drawingsOf(input: Prepared, check: OneCheck): ListBlock[] {
         return [block('tip-drawn', 'Tipping over, from the side', 'the worst cases; front to the left', (w) => tipStrips(faces, d.cases, drawers, units, w))]; // prettier-ignore
       }
       case 'corridor':
-        return inPlan(d.passes).length === 0
-          ? []
-          : [block('corners-drawn', 'Round the corners, from above', 'at the tightest angle', (w) => corridorStrips(faces, d.passes, units, w))]; // prettier-ignore
+        // Drawn on the delivery sheet.
+        return [];
     }
   });
 }

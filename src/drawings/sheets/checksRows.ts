@@ -15,7 +15,7 @@ export interface ShownRow {
 export const shownAs = (j: Judged): Shown => (j.accepted ? 'accepted' : j.verdict);
 
 /** At most so many kinds of what passes have a row. */
-const FEW = 4;
+const FEW = 3;
 /** What is wanting first, then what is to be noted; of what passes, the tightest of each code, the tightest few. */
 export function rowsToShow(all: readonly Judged[]): { readonly rows: ShownRow[]; readonly others: ShownRow[] } {
   const tightness = (j: Judged): number => j.margin ?? Infinity;

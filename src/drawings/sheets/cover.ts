@@ -1,7 +1,7 @@
 import { counted, plural } from '../../lengths/counted.js';
 import { formatAngle, formatLength } from '../../lengths/format.js';
-import { toMm } from '../../lengths/length.js';
 import type { Part, Status, Stock } from '../../piece/piece.js';
+import { sayQuantity } from '../../value/quantity.js';
 import { ranges } from '../../words/markOrder.js';
 import { group, label, line, statusBar, tickBox } from '../draw.js';
 import { blockHeading, fieldOf } from '../frame.js';
@@ -9,34 +9,45 @@ import { printed, sheetOf } from '../input.js';
 import type { IndexEntry, Prepared, SheetKind, SheetPlace } from '../input.js';
 import type { Item } from '../picture.js';
 import { SIZE } from '../pens.js';
-import { setBlock, setText, widthOf, wrap, blockDrop } from '../text.js';
+import { setBlock, setText, widthOf } from '../text.js';
 import { drawLines, extentOf, ISOMETRIC, PICTURE_PENS, viewAt, withoutReveals } from '../views.js';
 import { cardCount } from './cards.js';
+import { cautionsOn } from './cautions.js';
 import { hardwarePen } from './elevations.js';
 
 const COLUMN = 103;
+/** What the signatures take at the foot. */
+const SIGNED = 11.5;
 /** Picture at the left; what it is, the sheets, what to have in hand, how sure the sizes are, cautions, signatures. */
 export const cover: SheetKind = {
   id: 'cover',
   title: 'Cover',
   plan: () => 1,
   draw(input, _page, place) {
-    const { right } = fieldOf(input.paper);
+    const { left, right, bottom } = fieldOf(input.paper);
     const x = right - COLUMN;
+    const beside = text(input, place, x, false);
+    const below = beside.y > bottom - SIGNED;
+    // Cautions for which the column has no room stand under the picture, whole.
+    const wide = x - 9 - left;
+    const high = below ? cautions(input, left, 0, wide).y : 0;
+    const words = below
+      ? [...text(input, place, x, true).items, ...cautions(input, left, bottom - 4.2 - high, wide).items]
+      : beside.items;
     return sheetOf(input, place, {
       id: 'cover',
       title: 'Shop packet',
       folder: 'drawings',
       alt: `${input.piece.header.title}: picture, list of sheets, status of sizes`,
-      items: [...picture(input, x - 9), ...text(input, place, x)],
+      items: [...picture(input, x - 9, below ? high + 6 : 0), ...words],
     });
   },
 };
 
-/** Isometric picture, as large as the left of the sheet allows. */
-function picture(input: Prepared, limit: number): Item[] {
+/** Isometric picture, as large as the left of the sheet allows over `foot` mm. */
+function picture(input: Prepared, limit: number, foot: number): Item[] {
   const { left, bottom, top } = fieldOf(input.paper);
-  const [x0, y0, w, h] = [left + 1, top + 3, limit - left - 2, bottom - top - 10];
+  const [x0, y0, w, h] = [left + 1, top + 3, limit - left - 2, bottom - top - 10 - foot];
   const e = extentOf(input.model.overall, ISOMETRIC);
   const oneTo = Math.max((e.right - e.left) / w, (e.high - e.low) / h);
   const [pw, ph] = [(e.right - e.left) / oneTo, (e.high - e.low) / oneTo];
@@ -57,9 +68,10 @@ function picture(input: Prepared, limit: number): Item[] {
   ];
 }
 
-function text(input: Prepared, place: SheetPlace, x: number): Item[] {
+/** `below`: the cautions stand under the picture. */
+function text(input: Prepared, place: SheetPlace, x: number, below: boolean): Block {
   const { bottom, top } = fieldOf(input.paper);
-  const limit = bottom - 11.5;
+  const limit = bottom - SIGNED;
   // Looser first; when the cautions would not fit, rows move closer, then the index takes three columns.
   for (const tight of [0, 1, 2]) {
     const gap = tight === 0 ? 0 : 1;
@@ -68,13 +80,15 @@ function text(input: Prepared, place: SheetPlace, x: number): Item[] {
     const index = sheetIndex(input, place.index, x, facts.y + 7.2 - gap, tight > 1 ? 3 : 2);
     const hand = inHand(input, x, index.y + 7.4 - gap);
     const status = statusOfSizes(input, x, hand.y + 6.6 - gap / 2);
-    const caution = cautions(input, x, status.y + 6.8 - gap, limit, tight === 2);
-    if (!caution) continue;
-    return [head, facts, index, hand, status, caution]
-      .flatMap((b) => b.items)
-      .concat(signatures(input, x, bottom - 8.5));
+    const caution = below ? undefined : cautions(input, x, status.y + 6.8 - gap, COLUMN);
+    if ((caution ?? status).y > limit && tight < 2) continue;
+    const blocks = [head, facts, index, hand, status, ...(caution ? [caution] : [])];
+    return {
+      items: blocks.flatMap((b) => b.items).concat(signatures(input, x, bottom - 8.5)),
+      y: (caution ?? status).y,
+    };
   }
-  return [];
+  return { items: [], y: 0 };
 }
 interface Block {
   readonly items: Item[];
@@ -234,30 +248,23 @@ function statusOfSizes(input: Prepared, x: number, y: number): Block {
   return { items, y: at - 4.8 };
 }
 
-/** Drawers in a piece this high (mm) can pull it over: our default, below the 27 in at which US rules for clothes storage begin. */
-const TIPS = 600;
-/** All cautions; undefined when they would run into the signatures (unless `anyway`: then the last ones go). */
-function cautions(input: Prepared, x: number, y: number, limit: number, anyway: boolean): Block | undefined {
-  const { faces, lists, piece } = input;
+/** Every caution of the cover, the gravest first, and who carries it: never clipped. */
+function cautionWords(input: Prepared): string {
+  return [...cautionsOn(input, 'cover').map((c) => c.text), carryWords(input)].join(' ');
+}
+/** Who carries the heaviest of what is carried in one go; of the whole where no check has said it. */
+function carryWords({ lists, piece, checks }: Prepared): string {
+  const loads = checks?.checks.flatMap((c) => c.judged).filter((j) => j.code === 'carry-heavy') ?? [];
+  const heaviest = [...loads].sort((p, q) => q.figure.value - p.figure.value)[0];
+  if (heaviest)
+    return `${heaviest.subject}: about ${sayQuantity(heaviest.figure, piece.units)}, ${heaviest.about.split(', ').at(-1) ?? ''} (an estimate).`;
   const { lb, kg, carriers } = lists.weights;
   const weight = piece.units === 'in' ? `${Math.round(lb)}\u00a0lb` : `${Math.round(kg)}\u00a0kg`;
-  const high = toMm(input.model.overall[2][1] - input.model.overall[2][0]);
-  const carry = `${['One carries', 'Two carry', 'Three carry'][carriers - 1]} it, about ${weight}, an estimate.`;
-  const texts = [
-    'Check every figure against your stock and hardware. Follow each machine’s manual. Wood dust harms: extraction and a mask.',
-    ...(piece.drawers.length > 0 && high >= TIPS ? ['A child can pull it over by its drawers: fix it to a stud.'] : []),
-    carry,
-  ];
-  const items = blockHeading(faces, 'Caution', x, y, COLUMN);
-  for (let keep = texts.length; keep > 0; keep--) {
-    const words = texts.slice(0, keep).join(' ');
-    const fits = y + 6.6 + blockDrop(wrap(faces, words, COLUMN, SIZE.text)) <= limit;
-    if (!fits && keep > 1 && anyway) continue;
-    if (!fits && !anyway) return undefined;
-    const set = setBlock(faces, words, { x, y: y + 6.6, size: SIZE.text, width: COLUMN });
-    return { items: [...items, ...set.items], y: set.y };
-  }
-  return { items, y };
+  return `${['One carries', 'Two carry', 'Three carry'][carriers - 1]} it, about ${weight}, an estimate.`;
+}
+function cautions(input: Prepared, x: number, y: number, width: number): Block {
+  const set = setBlock(input.faces, cautionWords(input), { x, y: y + 6.6, size: SIZE.text, width });
+  return { items: [...blockHeading(input.faces, 'Caution', x, y, width), ...set.items], y: set.y };
 }
 function signatures(input: Prepared, x: number, y: number): Item[] {
   return ['Client', 'Maker'].flatMap((who, i) => {

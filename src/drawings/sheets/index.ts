@@ -2,11 +2,15 @@ import type { SheetKind } from '../input.js';
 import { partCards } from './cards.js';
 import { checks } from './checks.js';
 import { cover } from './cover.js';
+import { delivery } from './delivery.js';
 import { elevations } from './elevations.js';
 import { lists } from './lists.js';
+import { milling } from './milling.js';
 import { nesting } from './nesting.js';
 import { nestingLabels } from './nestingLabels.js';
+import { panels } from './panels.js';
 import { details, sections } from './sections.js';
+import { shopping } from './shopping.js';
 
 /** Every kind of sheet, in the order of the packet. */
 export const SHEETS: readonly SheetKind[] = [
@@ -15,8 +19,12 @@ export const SHEETS: readonly SheetKind[] = [
   sections,
   details,
   lists,
+  shopping,
   nesting,
   nestingLabels,
+  milling,
+  panels,
   checks,
+  delivery,
   partCards,
 ];
