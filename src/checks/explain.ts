@@ -3,7 +3,7 @@ import type { Units } from '../lengths/length.js';
 import type { Piece } from '../piece/piece.js';
 import { sayQuantity, type Quantity } from '../value/quantity.js';
 import type { Input, Verdict } from './check.js';
-import { acceptedWords, sentenceOf, type Judged } from './fold.js';
+import { sentenceOf, type Judged } from './fold.js';
 import type { Checked } from './index.js';
 
 /** Printed after a figure that was not read in its source. */
@@ -85,7 +85,7 @@ function inFull(j: Judged, units: Units): string[] {
     ...worked.inputs.map((i) => inputLine(i, units)),
     ...worked.sources.filter((s) => s !== '').map((s) => `  source: ${s}`),
     ...(j.remedy === undefined ? [] : [`  remedy: ${j.remedy}`]),
-    ...(accepted ? [`  ${acceptedWords(j, accepted)}`] : []),
+    ...(accepted ? [`  accepted by ${accepted.by} on ${accepted.on}: ${accepted.why}`] : []),
     ...(remembered ? ['  * not read in its source'] : []),
   ];
 }

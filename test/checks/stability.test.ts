@@ -246,3 +246,33 @@ describe('shipped pieces', () => {
     expect(r.findings).toEqual([]);
   });
 });
+
+describe('what is accepted is not made to pass', () => {
+  it('the shipped chest fails two tests of the rule for clothing storage: answered for, and the sheet says what that is worth', async () => {
+    const input = await shippedInput('tall-chest');
+    const r = ran(stability, input);
+    for (const code of ['tip-full', 'tip-child']) {
+      const found = r.findings.find((f) => f.code === code);
+      expect([found?.severity, of(r, code)?.verdict]).toEqual(['note', 'fail']);
+      expect(found?.message).toMatch(/Accepted by sample on .*An acceptance does not make it pass 16 CFR 1261/);
+      expect(of(r, code)?.accepted?.why).toContain('not to be sold so');
+    }
+    expect(r.checked.cautions.map((c) => c.key)).toContain('clothing-rule');
+    expect(r.checked.stamp).toBeUndefined();
+    const unanswered = ran(stability, { ...input, piece: { ...input.piece, accepted: [] } });
+    expect(unanswered.checked.stamp).toMatch(/^NOT FOR WORKSHOP/);
+  });
+  it('an interlock is among the remedies where one drawer at a time would pass, by hand', async () => {
+    const input = await shippedInput('tall-chest');
+    const s = stanceOf(input);
+    const full = of(ran(stability, input), 'tip-full');
+    if (!s) throw new Error('no stance');
+    // Shut drawers hold with the case; the one that is out pulls, empty: the worst of five.
+    const held = s.still.reduce((a, b) => a + b.kg * (b.centre[1] - s.front), 0);
+    const shut = (except: string): number =>
+      s.drawers.reduce((a, d) => a + (d.drawer.id === except ? 0 : d.kg * (d.centre[1] - s.front)), 0);
+    const ratios = s.drawers.map((d) => (held + shut(d.drawer.id)) / (d.kg * (d.travel - d.centre[1] + s.front)));
+    expect(Math.min(...ratios) >= 1.1).toBe(full?.remedy?.includes('one drawer out at a time'));
+    expect(Math.min(...ratios)).toBeGreaterThan(1.1);
+  });
+});
