@@ -21,6 +21,8 @@ export interface Basis {
   readonly source: string;
   /** Not read in its source. */
   readonly memory?: true;
+  /** What the shop's meter said and when, as far as it is given. */
+  readonly reading?: Reading;
 }
 /** Moisture when made unless the meter says otherwise: Wood Handbook, FPL-GTR-190, table 13-2, interior, most of the US. */
 export const MADE_AT = need(MOISTURE_13_2, 'most of the US', 'average').value;
@@ -112,7 +114,13 @@ const regionBand = (region: Region) =>
 export function season(room: Room | undefined, reading: Reading | number | undefined, units: 'in' | 'mm'): Season {
   const { moisture, read }: Reading = typeof reading === 'number' ? { moisture: reading } : (reading ?? {});
   const made = moisture ?? MADE_AT;
-  return { made, ...bandOf(room, units, madeWords(moisture, read, room, units)) };
+  const { basis, ...band } = bandOf(room, units, madeWords(moisture, read, room, units));
+  const own = { ...(moisture === undefined ? {} : { moisture }), ...(read === undefined ? {} : { read }) };
+  return {
+    made,
+    ...band,
+    basis: { ...basis, ...(moisture === undefined && read === undefined ? {} : { reading: own }) },
+  };
 }
 function madeWords(
   moisture: number | undefined,
@@ -125,7 +133,11 @@ function madeWords(
   const rest = air === undefined ? '' : `, as in air of ${Math.round(air)} %`;
   return `read ${moisture} %${read === undefined ? ', no date' : ` on ${read}`}${rest}`;
 }
-function bandOf(room: Room | undefined, units: 'in' | 'mm', made: string): Omit<Season, 'made'> {
+function bandOf(
+  room: Room | undefined,
+  units: 'in' | 'mm',
+  made: string,
+): Omit<Season, 'made' | 'basis'> & { readonly basis: Basis } {
   const [driest, wettest] = room?.region ? regionBand(room.region) : [];
   if (driest && wettest)
     return {

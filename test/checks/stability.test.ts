@@ -1,3 +1,4 @@
+import type { Judged } from '../../src/checks/fold.js';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { CheckInput, Judgement } from '../../src/checks/check.js';
@@ -255,7 +256,7 @@ describe('what is accepted is not made to pass', () => {
       const found = r.findings.find((f) => f.code === code);
       expect([found?.severity, of(r, code)?.verdict]).toEqual(['note', 'fail']);
       expect(found?.message).toMatch(/Accepted by sample on .*An acceptance does not make it pass 16 CFR 1261/);
-      expect(of(r, code)?.accepted?.why).toContain('not to be sold so');
+      expect((of(r, code) as Judged | undefined)?.accepted?.why).toContain('not to be sold so');
     }
     expect(r.checked.cautions.map((c) => c.key)).toContain('clothing-rule');
     expect(r.checked.stamp).toBeUndefined();
