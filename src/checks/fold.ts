@@ -76,6 +76,6 @@ export function stampOf(judged: readonly Judged[], units: Units): string | undef
   const fails = judged.filter((j) => j.verdict === 'fail' && !j.accepted);
   const [first] = fails;
   if (!first) return undefined;
-  const more = fails.length > 1 ? `, and ${fails.length - 1} more` : '';
-  return `NOT FOR WORKSHOP: ${sentenceOf(first, units).replace(/\.$/, '').replace(' (an estimate, not a test)', '')}${more}`;
+  const said = sentenceOf(first, units).replace(/\.$/, '').replace(' (an estimate, not a test)', '');
+  return `NOT FOR WORKSHOP: ${fails.length > 1 ? `${fails.length} checks fail, the first: ` : ''}${said}`;
 }

@@ -170,13 +170,11 @@ function unitsOf(piece: Piece, bodies: readonly PartBody[]): Unit[] {
   const drawn = new Set(piece.drawers.flatMap((d) => d.parts));
   const rest = bodies.filter((b) => !apart.has(b.part.id) && !drawn.has(b.part.id));
   const off = bodies.filter((b) => apart.has(b.part.id));
-  const name = [
-    'The piece',
-    drawn.size > 0 ? 'without its drawers' : '',
-    off.length > 0 ? `without ${markRanges(off.map((b) => b.part.mark))}` : '',
-  ]
-    .filter((s) => s !== '')
-    .join(' ');
+  const out = [
+    ...(drawn.size > 0 ? ['its drawers'] : []),
+    ...(off.length > 0 ? [markRanges(off.map((b) => b.part.mark))] : []),
+  ];
+  const name = out.length === 0 ? 'The piece' : `The piece without ${out.join(' and ')}`;
   const onDrawers = piece.drawers.reduce((sum, d) => sum + boughtOn(piece, d.id, d.parts), 0);
   const bought = boughtInAll(piece) - onDrawers;
   return [{ name, bodies: rest, bought }, ...off.map((b) => ({ name: b.part.mark, bodies: [b], bought: 0 }))].filter(

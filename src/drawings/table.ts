@@ -112,7 +112,8 @@ export function layTable(faces: Faces, table: Table, look: TableLook): LaidTable
     }),
     lead,
     width: look.width,
-    head: HEAD,
+    // Columns without labels have no head: the block's heading stands over them.
+    head: chosen.every((c) => c.label === '') ? 0 : HEAD,
   };
 }
 /** Drawings one under the other as a table lays its rows, so that they flow over columns and pages as rows do. */
@@ -203,12 +204,13 @@ export function drawTable(
   const anchors = laid.columns.map((c, i): Anchor =>
     c.align === 'right' ? { x: (xs[i] as number) + c.width, anchor: 'end' } : { x: xs[i] as number, anchor: 'start' },
   );
-  const rule = (pen: 'W' | 'H', at: number): Item[] => (laid.head > 0 ? line(pen, x, at, x + laid.width, at) : []);
+  const rule = (pen: 'W' | 'H', at: number): Item[] =>
+    laid.columns.length > 0 ? line(pen, x, at, x + laid.width, at) : [];
   const items: Item[] = laid.columns.flatMap(
     (c, i) =>
       setText(faces, c.label, { ...(anchors[i] as Anchor), y: y + 3.9, size: SIZE.text, face: 'semibold' }).items,
   );
-  items.push(...rule('W', y + laid.head));
+  if (laid.head > 0) items.push(...rule('W', y + laid.head));
   let top = y + laid.head;
   laid.rows.slice(from, to).forEach((row, r) => {
     if (r > 0) items.push(...rule('H', top));

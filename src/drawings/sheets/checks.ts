@@ -98,7 +98,7 @@ function withDrawings(input: Prepared, checked: Checked): ListBlock[] {
   const out: ListBlock[] = [];
   let waiting: ListBlock[] = [];
   const numbers = sourceNumbers(allRows(checked));
-  for (const check of checked.checks) {
+  for (const check of here(checked)) {
     out.push(...rowsBlock(input, check, numbers));
     for (const block of drawingsOf(input, check)) {
       if (block.half === true) waiting.push(block);
@@ -112,7 +112,9 @@ function withDrawings(input: Prepared, checked: Checked): ListBlock[] {
   return [...out, ...waiting];
 }
 
-const allRows = (checked: Checked): readonly ShownRow[] => checked.checks.flatMap((c) => rowsToShow(c.judged).rows);
+/** The delivery sheet has the rows of its own check. */
+const here = (checked: Checked): Checked['checks'] => checked.checks.filter((c) => c.key !== 'delivery');
+const allRows = (checked: Checked): readonly ShownRow[] => here(checked).flatMap((c) => rowsToShow(c.judged).rows);
 function rowsBlock({ piece }: Prepared, check: OneCheck, numbers: ReadonlyMap<string, number>): ListBlock[] {
   const { rows, others } = rowsToShow(check.judged);
   if (rows.length === 0) return [];

@@ -55,7 +55,7 @@ export function checkTable(
       { id: 'figure', label: 'Figure', align: 'right' },
       { id: 'limit', label: 'Limit', align: 'right' },
       { id: 'margin', label: 'Margin', align: 'right' },
-      { id: 'of', label: 'Of', align: 'right' },
+      { id: 'of', label: rows.some((r) => r.of > 1) ? 'Of' : '', align: 'right' },
       { id: 'source', label: 'Source', align: 'left' },
       { id: 'verdict', label: 'Verdict', align: 'left' },
       { id: 'remedy', label: 'Remedy', align: 'left' },

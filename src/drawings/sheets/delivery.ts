@@ -2,7 +2,7 @@ import type { Checked } from '../../checks/index.js';
 import type { Judged } from '../../checks/fold.js';
 import { counted } from '../../lengths/counted.js';
 import { quantity, sayQuantity } from '../../value/quantity.js';
-import { compareMarks, markRanges } from '../../words/markOrder.js';
+import { markRanges } from '../../words/markOrder.js';
 
 import type { Prepared } from '../input.js';
 import { SIZE } from '../pens.js';
@@ -52,25 +52,17 @@ function sentence({ checks, piece }: Prepared): string {
 }
 
 /** What is carried in one go with its wrapped size, its weight and by how many; each with a box. */
-function units({ piece, checks }: Prepared, checked: Checked): ListBlock[] {
+function units(input: Prepared, checked: Checked): ListBlock[] {
+  const { piece } = input;
   const tables = checked.checks.flatMap((c) => c.tables);
   const sizes = tables.find((t) => t.id === 'delivery')?.rows ?? [];
-  const weights = tables.find((t) => t.id === 'weights')?.rows ?? [];
   const sizeOf = (name: string): string => {
     const row = sizes.find((r) => r[0] === name) ?? sizes[0];
     return row ? row.slice(1, 4).join(' × ') : '';
   };
   const said = (v: number): string => sayQuantity(quantity('mass', v), piece.units);
-  const loads = carried(checks).map((j) => [j.subject, sizeOf(j.subject), said(j.figure.value), peopleOf(j), '']);
-  const drawers = [...piece.drawers]
-    .sort((p, q) => compareMarks(p.mark, q.mark))
-    .map((d) => [
-      d.mark,
-      '',
-      weights.find((r) => r[0] === d.mark)?.[1] ?? '',
-      'one person',
-      'out first, marked where it goes',
-    ]);
+  const loads = carried(checked).map((j) => [j.subject, sizeOf(j.subject), said(j.figure.value), peopleOf(j), '']);
+  const drawers = drawerRows(input, checked);
   const table: Table = {
     id: 'carry',
     columns: [
@@ -86,6 +78,30 @@ function units({ piece, checks }: Prepared, checked: Checked): ListBlock[] {
   return [{ id: 'carry', title: 'What is carried', remark: 'weights are estimates', table, look }];
 }
 
+/** Drawers that more than one must lift, each; the others in one row. */
+function drawerRows({ piece }: Prepared, checked: Checked): string[][] {
+  const said = (v: number): string => sayQuantity(quantity('mass', v), piece.units);
+  const lifted = judgedBy(checked, 'weight').filter((j) => j.code === 'drawer-heavy');
+  const heavy = lifted.filter((j) => j.verdict !== 'pass');
+  const marks = piece.drawers.map((d) => d.mark).filter((m) => !heavy.some((j) => j.subject === m));
+  const heaviest = Math.max(0, ...lifted.filter((j) => j.verdict === 'pass').map((j) => j.figure.value));
+  const first = 'out first, marked where it goes';
+  return [
+    ...heavy.map((j) => [j.subject, '', said(j.figure.value), peopleOf(j), first]),
+    ...(marks.length === 0
+      ? []
+      : [
+          [
+            markRanges(marks),
+            '',
+            heaviest > 0 ? `${marks.length > 1 ? 'up to ' : ''}${said(heaviest)}` : '',
+            marks.length > 1 ? 'one person each' : 'one person',
+            first,
+          ],
+        ]),
+  ];
+}
+
 /** Every way through, with how the load is held there. */
 function ways({ piece }: Prepared, checked: Checked): ListBlock[] {
   const rows = waysToShow(judgedBy(checked, 'delivery'));
@@ -95,7 +111,7 @@ function ways({ piece }: Prepared, checked: Checked): ListBlock[] {
     {
       id: 'ways',
       title: 'The way',
-      remark: 'an inch or so is kept for hands',
+      remark: 'room for hands is taken off',
       table: {
         id: 'ways',
         columns: [
