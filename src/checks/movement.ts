@@ -3,9 +3,9 @@ import { grouped, type Single } from './grouped.js';
 import { movingOf, type Moving } from './movement/context.js';
 import { cups } from './movement/cups.js';
 import { fronts, gapsOf, gapToday, revealRows, reveals } from './movement/fronts.js';
-import { panels } from './movement/panels.js';
+import { panels, panelSeasons } from './movement/panels.js';
 import { sidePlay } from './movement/sides.js';
-import { slots } from './movement/slots.js';
+import { slots, slotSeasons } from './movement/slots.js';
 import { speciesOf } from './movement/strain.js';
 import { partsTable } from './movement/table.js';
 import { besideWorst } from './movement/worst.js';
@@ -34,7 +34,7 @@ export const movement: Check = {
     return {
       judgements: grouped(singles),
       tables: [
-        ...(table.rows.length > 0 ? [table] : []),
+        ...[table, panelSeasons(moving), slotSeasons(moving)].filter((t) => t.rows.length > 0),
         ...(gaps.length > 0 ? [reveals(gaps, moving), gapToday(gaps, moving)] : []),
       ],
       ...(gaps.length > 0 ? { diagrams: [{ kind: 'reveals', rows: revealRows(gaps, moving) }] } : {}),

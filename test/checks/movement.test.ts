@@ -347,3 +347,20 @@ describe('over the year', () => {
     }
   });
 });
+
+describe('panels and slots through the year, in tables', () => {
+  it('a panel of walnut, 14 in, .267 in its grooves and .108 free: as made, at the driest, at the wettest', async () => {
+    const input = at(await frame('13.466', { depth: '3/8', slack: '0.108' }), 8, 6, 12);
+    const across = table(input, 'panels-through-the-year').find((r) => r[0] === 'P1' && r[1] === 'across');
+    // 14 x .00274 x -2 / 2 = -.0384 and x 4 / 2 = .0767; the stiles grow between them by nothing but their grooves' depth.
+    expect(across?.slice(2, 4)).toEqual(['.267', '.229']);
+    expect(Number(across?.[4])).toBeCloseTo(0.267 + 0.0767, 2);
+    expect(Number(across?.[5])).toBeCloseTo(0.108, 3);
+    expect(Number(across?.[7])).toBeCloseTo(0.108 - 0.0767 + 0.0041, 2);
+  });
+  it('slots of a batten: 15 in from the fixed line, .11 to the driest and .219 to the wettest, both in one row', async () => {
+    const rows = table(at(await pegged({}), 8, 6, 12), 'slots-through-the-year');
+    // 15 x .00365 x 2 = .1095 and x 4.
+    expect(rows.map((r) => [...r.slice(0, 3), ...r.slice(4)])).toEqual([['B1', 'T1', 'deep', '.11', '.219']]);
+  });
+});

@@ -1,7 +1,10 @@
 import type { Axis } from '../../geom/axis.js';
 import { AXES, AXIS_NAMES, faceOf } from '../../geom/axis.js';
 import { inches, mm } from '../../lengths/length.js';
+import type { Table } from '../../making/table.js';
 import { quantity, sayQuantity } from '../../value/quantity.js';
+import { compareMarks, markRanges } from '../../words/markOrder.js';
+import { columns, mergedRows } from '../columns.js';
 import { atLeast, familyOf, jointPath, ratio, type Single } from '../grouped.js';
 import type { Meeting, Standing } from '../standing.js';
 import { between, type Moving } from './context.js';
@@ -79,18 +82,59 @@ function opens(
   return { room: (apart(e.floor, far.floor) - grows) / 2, enters: (grows - apart(e.mouth, far.mouth)) / 2 + 0 };
 }
 
-/** Every panel that floats: what stays in its grooves at the driest and what is free at the wettest, side by side. */
-export function panels(moving: Moving): Single[] {
+/** An edge that moves in its groove, with what it does at the driest and at the wettest, and all edges of its panel. */
+interface Moved {
+  readonly e: Edge;
+  readonly own: readonly Edge[];
+  readonly dry: ReturnType<typeof opens>;
+  readonly wet: ReturnType<typeof opens>;
+}
+function movedEdges(moving: Moving): Moved[] {
   const edges = moving.meetings.flatMap((m) => {
     const edge = m.joint.traits.freedom === 'floats' ? edgeOf(m) : undefined;
     return edge ? [edge] : [];
   });
-  return edges.flatMap((e): Single[] => {
+  const { driest, wettest } = moving.season;
+  return edges.flatMap((e): Moved[] => {
     const own = edges.filter((x) => x.m.e === e.m.e);
     const far = own.find((x) => x.axis === e.axis && x.side !== e.side);
-    const { driest, wettest } = moving.season;
     const [dry, wet] = [opens(e, far, moving, driest), opens(e, far, moving, wettest)];
-    if (Math.max(...[dry.room, wet.room, dry.enters, wet.enters].map(Math.abs)) <= NOTHING) return [];
+    const most = Math.max(...[dry.room, wet.room, dry.enters, wet.enters].map(Math.abs));
+    return most > NOTHING ? [{ e, own, dry, wet }] : [];
+  });
+}
+
+/** Panels, backs and bottoms in their grooves: how far they enter and what is free behind them, as made and through the year. */
+export function panelSeasons(moving: Moving): Table {
+  const { units } = moving.piece;
+  const three = (made: number, dry: number, wet: number): string[] =>
+    [made, made + dry, made + wet].map((v) => sayQuantity(quantity('fine', v), units));
+  const rows = movedEdges(moving).map(({ e, dry, wet }) => ({
+    mark: e.m.e.part.mark,
+    cells: [AXIS_NAMES[e.axis], ...three(e.enters, dry.enters, wet.enters), ...three(e.room, dry.room, wet.room)],
+  }));
+  return {
+    id: 'panels-through-the-year',
+    columns: columns(
+      ['panel', 'Panel<'],
+      ['way', 'In its grooves<'],
+      ['enters', 'Enters'],
+      ['enters_dry', 'driest'],
+      ['enters_wet', 'wettest'],
+      ['free', 'Free'],
+      ['free_dry', 'driest'],
+      ['free_wet', 'wettest'],
+    ),
+    rows: mergedRows(
+      rows.sort((p, q) => compareMarks(p.mark, q.mark)),
+      (marks) => markRanges([...new Set(marks)]),
+    ),
+  };
+}
+
+/** Every panel that floats: what stays in its grooves at the driest and what is free at the wettest, side by side. */
+export function panels(moving: Moving): Single[] {
+  return movedEdges(moving).flatMap(({ e, own, dry, wet }): Single[] => {
     const sides = AXES.filter(
       (a) => own.some((x) => x.axis === a && x.side > 0) && own.some((x) => x.axis === a && x.side < 0),
     );

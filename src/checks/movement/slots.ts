@@ -1,6 +1,9 @@
 import { AXIS_NAMES, faceOf } from '../../geom/axis.js';
 import { snapUp } from '../../lengths/length.js';
+import type { Table } from '../../making/table.js';
 import { quantity, sayQuantity } from '../../value/quantity.js';
+import { compareMarks, markRanges } from '../../words/markOrder.js';
+import { columns, mergedRows } from '../columns.js';
 import type { Verdict } from '../check.js';
 import { familyOf, jointPath, ratio, type Single } from '../grouped.js';
 import type { Meeting } from '../standing.js';
@@ -50,6 +53,38 @@ function travelOf(m: Meeting, slot: Slot, others: readonly Slot[], moving: Movin
   const free = (to: number): number =>
     (moving.strain(other.part.id, axis, made, to) - moving.strain(slot.in.part.id, axis, made, to)) * (at - middle) + 0;
   return { dry: free(driest), wet: free(wettest), from: at - middle, fixed: false, by: [] };
+}
+
+/** Slots with what their screws travel to the driest and to the wettest, from where they stand as made. */
+export function slotSeasons(moving: Moving): Table {
+  const { piece } = moving;
+  const all = moving.meetings.map((m) => ({ m, own: slotsOf(m) })).filter(({ own }) => own.length > 0);
+  const fine = (v: number): string => sayQuantity(quantity('fine', Math.abs(v)), piece.units);
+  const rows = all.flatMap(({ m, own }) => {
+    const main = own[0] && mover(m, own[0], moving);
+    const others = all.filter((x) => [x.m.e.part.id, x.m.r.part.id].includes(main ?? '')).flatMap((x) => x.own);
+    return own.map((slot) => {
+      const t = travelOf(m, slot, others, moving);
+      const length = sayQuantity(quantity('length', slot.length), piece.units);
+      const cells = [m.r.part.mark, AXIS_NAMES[slot.axis], length, fine(t.dry), fine(t.wet)];
+      return { mark: m.e.part.mark, cells };
+    });
+  });
+  return {
+    id: 'slots-through-the-year',
+    columns: columns(
+      ['part', 'Part<'],
+      ['on', 'On<'],
+      ['way', 'Runs<'],
+      ['slot', 'Slot'],
+      ['dry', 'To driest'],
+      ['wet', 'To wettest'],
+    ),
+    rows: mergedRows(
+      rows.sort((p, q) => compareMarks(p.mark, q.mark)),
+      (marks) => markRanges([...new Set(marks)]),
+    ),
+  };
 }
 
 /** Every slot of every joint: the travel that the season asks of it, each way, against the room it gives. */
