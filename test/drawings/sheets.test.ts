@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { drawSheets, planSheets } from '../../src/drawings/index.js';
 import type { DrawInput } from '../../src/drawings/index.js';
-import type { GroupItem, Item, Sheet, TextItem } from '../../src/drawings/picture.js';
+import type { GroupItem, Item, Sheet } from '../../src/drawings/picture.js';
 import { largestScale } from '../../src/drawings/marks.js';
 import { tooLarge } from '../../src/drawings/tooLarge.js';
 import { modelOf } from '../../src/drawings/model.js';
@@ -11,8 +11,8 @@ import { extentOf, FRONT, ISOMETRIC, onPaper, PLAN, RIGHT_SIDE, viewAt, viewsOf 
 import { dot } from '../../src/geom/placement.js';
 import { loadFaces } from '../../src/io/fonts.js';
 import { inches } from '../../src/lengths/length.js';
-import { textWidth } from '../../src/type/measure.js';
 import { chestFixture } from './fixture.js';
+import { boxOf, clashes, texts } from './laid.js';
 
 let input: DrawInput;
 let sheets: Sheet[];
@@ -23,25 +23,15 @@ beforeAll(async () => {
 }, 60_000);
 afterAll(() => input.kernel.dispose());
 
-const flat = (items: readonly Item[]): Exclude<Item, GroupItem>[] =>
-  items.flatMap((i) => (i.kind === 'group' ? flat(i.items) : [i]));
 const groups = (items: readonly Item[]): GroupItem[] =>
   items.flatMap((i) => (i.kind === 'group' ? [i, ...groups(i.items)] : []));
-const texts = (sheet: Sheet): TextItem[] => flat(sheet.picture).filter((i): i is TextItem => i.kind === 'text');
-/** Height of a capital in Plex Sans Condensed, 0.698 em: from the font's own outlines. */
-const boxOf = (t: TextItem) => ({
-  x: t.x,
-  y: t.y - 0.69 * t.size,
-  w: t.hidden ?? textWidth(faces[t.face], t.string.trimEnd(), t.size),
-  h: 0.69 * t.size,
-});
 const own = (): Sheet[] => sheets.filter((s) => s.folder !== 'cards');
 
 describe('sheets', () => {
   it('keeps all text inside the frame (Letter: 18.4, 10.45, 250 by 195)', () => {
     for (const sheet of own())
       for (const t of texts(sheet)) {
-        const b = boxOf(t);
+        const b = boxOf(faces, t);
         const inside = b.x >= 18.4 && b.x + b.w <= 268.4 && b.y >= 10.45 && b.y + b.h <= 205.45;
         expect(inside, `${sheet.id}: "${t.string}" at ${t.x}, ${t.y}`).toBe(true);
       }
@@ -49,15 +39,7 @@ describe('sheets', () => {
 
   it('prints no word over another', () => {
     for (const sheet of own()) {
-      const boxes = texts(sheet).map((t) => ({ t, b: boxOf(t) }));
-      const clashes = boxes.flatMap(({ t, b }, i) =>
-        boxes.slice(i + 1).flatMap(({ t: u, b: o }) => {
-          const over = Math.min(b.x + b.w, o.x + o.w) - Math.max(b.x, o.x);
-          const deep = Math.min(b.y + b.h, o.y + o.h) - Math.max(b.y, o.y);
-          return over > 0.05 && deep > 0.05 ? [`"${t.string}" on "${u.string}"`] : [];
-        }),
-      );
-      expect(clashes, sheet.id).toEqual([]);
+      expect(clashes(faces, sheet), sheet.id).toEqual([]);
     }
   });
 
