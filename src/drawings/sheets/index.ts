@@ -4,6 +4,7 @@ import { checks } from './checks.js';
 import { cover } from './cover.js';
 import { delivery } from './delivery.js';
 import { elevations } from './elevations.js';
+import { figures } from './figures.js';
 import { lists } from './lists.js';
 import { milling } from './milling.js';
 import { nesting } from './nesting.js';
@@ -23,6 +24,7 @@ export const SHEETS: readonly SheetKind[] = [
   nestingLabels,
   milling,
   checks,
+  figures,
   delivery,
   partCards,
 ];
