@@ -6,6 +6,7 @@ import type { Mesh } from '../geom/solid.js';
 import { NM_PER_MM } from '../lengths/length.js';
 import type { Drawer, Part, Piece } from '../piece/piece.js';
 import type { Solids } from '../solids/solids.js';
+import { planesOf, type Planes } from './stations.js';
 
 /** A part as it stands in the piece. Boxes in piece axes, nm. */
 export interface Standing {
@@ -31,6 +32,8 @@ export interface Model {
   readonly openings: readonly Opening[];
   /** Overall box of wood, without hardware. */
   readonly overall: Box3;
+  /** Where flat faces and edges of all parts lie along the three axes, nm; worked out when first asked for. */
+  faces(): Planes;
 }
 
 /** A placed box as the box round it in the outer axes. */
@@ -59,6 +62,14 @@ function placedMesh(mesh: Mesh, by: Part['place']): Box3 {
 /** The box round several boxes; they must not be none. */
 export const round = (boxes: readonly Box3[]): Box3 => byAxis((axis) => hull(boxes.map((b) => b[axis])));
 
+function facesOf(piece: Piece, solids: Solids): Planes {
+  const recipes = new Map(solids.parts.map((s) => [s.id, s.recipe]));
+  const all = piece.parts.flatMap((p) => {
+    const recipe = recipes.get(p.id);
+    return recipe ? [planesOf(recipe, p.place)] : [];
+  });
+  return [0, 1, 2].map((axis) => new Set(all.flatMap((p) => [...p[axis as Axis]]))) as unknown as Planes;
+}
 /** Where everything stands: read once, used by all sheets. */
 export function modelOf(piece: Piece, solids: Solids): Model {
   const bounds = new Map(solids.parts.map((s) => [s.id, s.bounds]));
@@ -81,6 +92,7 @@ export function modelOf(piece: Piece, solids: Solids): Model {
     };
   });
   const by = new Map(standing.map((s) => [s.part.id, s]));
+  let faces: Planes | undefined;
   const openings = piece.drawers.flatMap((drawer): Opening[] => {
     const front = by.get(drawer.front);
     if (!front) return [];
@@ -94,6 +106,7 @@ export function modelOf(piece: Piece, solids: Solids): Model {
     case: standing.filter((s) => s.part.drawer === undefined),
     openings,
     overall: round(standing.map((s) => (s.square ? s.shoulder : s.whole))),
+    faces: () => (faces ??= facesOf(piece, solids)),
   };
 }
 
@@ -178,17 +191,26 @@ export const middles = (model: Model, axis: 0 | 2): number[] => {
   return [...new Set([...mids, low + (high - low) * 0.55])];
 };
 
-/** Where the two cutting planes stand: A–A square to `across` through a drawer, B–B square to `up`; clear of pulls. nm. */
+/**
+ * Where the two cutting planes stand: A–A square to `across` through a drawer, B–B square to `up`; clear of pulls, and never
+ * along a face of a part, a socket or a tail. nm.
+ */
 export function cuttingPlanes(model: Model, pulls: readonly Box3[]): { across: number; up: number } {
   const pick = (axis: 0 | 2, spans: readonly Span[], fractions: readonly number[]): number => {
     const all = spans.length > 0 ? spans : [model.overall[axis]];
+    const faces = [...model.faces()[axis]];
     const clear = (at: number): boolean =>
       !pulls.some((p) => at > p[axis][0] - CLEARANCE && at < p[axis][1] + CLEARANCE) &&
       !model.case.some((s) => edges(s.shoulder[axis]).some((e) => Math.abs(e - at) < 4 * NM_PER_MM));
-    for (const s of all) {
-      const at = fractions.map((f) => s[0] + (s[1] - s[0]) * f).find(clear);
-      if (at !== undefined) return Math.round(at);
-    }
+    const across = (at: number): boolean => !faces.some((f) => Math.abs(f - at) < GRAZE);
+    const tests = [(at: number): boolean => clear(at) && across(at), clear, across];
+    for (const test of tests)
+      for (const s of all) {
+        const parts = test === across ? [0.55] : fractions;
+        const tries = NUDGES.flatMap((by) => parts.map((f) => s[0] + (s[1] - s[0]) * f + by * NM_PER_MM));
+        const at = tries.find(test);
+        if (at !== undefined) return Math.round(at);
+      }
     const s = all[0] as Span;
     return Math.round(s[0] + (s[1] - s[0]) * 0.55);
   };
@@ -209,5 +231,8 @@ export function cuttingPlanes(model: Model, pulls: readonly Box3[]): { across: n
   };
 }
 const edges = (s: Span): number[] => [s[0], s[1]];
+/** A plane this near a face would run along it, nm; planes are moved by so much to be clear of faces, mm (our defaults). */
+const GRAZE = 0.8 * NM_PER_MM;
+const NUDGES = [0, 2, -2, 4, -4];
 /** Clear of a pull by this much: our default. */
 const CLEARANCE = 10 * NM_PER_MM;

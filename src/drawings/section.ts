@@ -1,11 +1,11 @@
 import type { Axis } from '../geom/axis.js';
 import type { Span, Vec3 } from '../geom/box.js';
-import { byAxis, withSpan } from '../geom/box.js';
+import { byAxis } from '../geom/box.js';
 import { hatch } from '../geom/hatch.js';
 import { direction as angleOf } from '../geom/angle.js';
 import { dot, IDENTITY, turn } from '../geom/placement.js';
-import type { Recipe } from '../geom/recipe.js';
 import type { Line2 } from '../geom/hiddenLines.js';
+import { sliceMesh } from '../geom/sliceMesh.js';
 import type { Rings } from '../geom/solid.js';
 import { NM_PER_MM } from '../lengths/length.js';
 import type { Part } from '../piece/piece.js';
@@ -15,7 +15,7 @@ import type { Prepared } from './input.js';
 import type { Standing } from './model.js';
 import type { Item, Path, Pen, Seg } from './picture.js';
 import { round3 } from './text.js';
-import { beyond, drawLines, project } from './views.js';
+import { drawLines, project } from './views.js';
 import type { Direction, View, ViewItem } from './views.js';
 
 /** A cutting plane square to `axis` at `at` (nm), and the way one looks at it. */
@@ -44,18 +44,29 @@ export interface Section {
 }
 /** Cuts the piece: rings of the parts that are met (mm, in the view's plane), visible lines of all that lies beyond. */
 export function cutPiece(input: Prepared, plane: Plane, only: Only = {}): CutPiece {
-  const near = (s: Standing): boolean => only.parts?.has(s.part.id) ?? true;
-  const standing = input.model.standing.filter(near);
+  const standing = input.model.standing.filter((s) => only.parts?.has(s.part.id) ?? true);
+  const parts = cutParts(input, plane, standing);
+  const high = heightOf(plane);
+  const [x, y] = only.window ?? [];
+  const slab = {
+    low: high - (only.deep ?? FAR) / NM_PER_MM,
+    high,
+    ...(x && y ? { window: [x[0], y[0], x[1], y[1]].map((v) => v / NM_PER_MM) as unknown as Window } : {}),
+  };
   return {
     plane,
-    lines: project(remaining(input, plane, standing, only), plane.direction).visible,
-    parts: cutParts(input, plane, standing),
+    lines: project(remaining(input, plane, standing, parts, only), plane.direction, slab).visible,
+    parts,
   };
 }
-/** What of the piece is drawn: these parts without hardware, and no deeper than this behind the plane (nm); else all. */
+type Window = readonly [number, number, number, number];
+/** How far a plane lies toward the eye, mm. */
+const heightOf = ({ axis, at, direction }: Plane): number => (direction.toward[axis] * at) / NM_PER_MM + 0;
+/** What of the piece is drawn: these parts without hardware, no deeper than this behind the plane, in this window (nm); else all. */
 export interface Only {
   readonly parts?: ReadonlySet<string>;
   readonly deep?: number;
+  readonly window?: readonly [Span, Span];
 }
 
 /** Draws a cut piece: lines beyond narrow, cut outlines over them, hatched by grain. A detail (what of it is `seen`) has wide outlines and open hatching. */
@@ -85,43 +96,43 @@ const FAR = 1e12;
 /** The stretch of the axis that is kept: the side of the plane away from the eye. */
 const keptSpan = ({ at, axis, direction }: Plane, deep = FAR): Span =>
   direction.toward[axis] > 0 ? [at - deep, at] : [at, at + deep];
-function remaining(input: Prepared, plane: Plane, standing: readonly Standing[], only: Only): ViewItem[] {
-  const recipes = new Map(input.solids.parts.map((s) => [s.id, s]));
+/** All that lies beyond the plane, wholly or in part; what the plane itself cuts carries its cut face. */
+function remaining(
+  input: Prepared,
+  plane: Plane,
+  standing: readonly Standing[],
+  cut: CutPiece['parts'],
+  only: Only,
+): ViewItem[] {
+  const meshes = new Map(input.solids.parts.map((s) => [s.id, s.mesh]));
+  const caps = new Map(cut.map((c) => [c.standing.part.id, c.rings]));
   const kept = keptSpan(plane, only.deep);
-  const keep = withSpan(
-    byAxis((): Span => [-FAR, FAR]),
-    plane.axis,
-    kept,
-  );
-  const lies = (s: Span): 'in' | 'out' | 'across' =>
-    s[1] <= kept[0] || s[0] >= kept[1] ? 'out' : s[0] >= kept[0] && s[1] <= kept[1] ? 'in' : 'across';
+  const isOut = (s: Span): boolean => s[1] <= kept[0] || s[0] >= kept[1];
   const parts = standing.flatMap((s): ViewItem[] => {
-    const solid = recipes.get(s.part.id);
-    const where = lies(s.whole[plane.axis]);
-    if (!solid || where === 'out') return [];
-    if (where === 'in') return [{ id: solid.id, mesh: solid.mesh, placement: s.part.place }];
-    return [{ id: solid.id, mesh: beyond(input.kernel, solid.recipe, s.part.place, keep), placement: IDENTITY }];
+    const mesh = meshes.get(s.part.id);
+    if (!mesh || isOut(s.whole[plane.axis])) return [];
+    const cap = caps.get(s.part.id);
+    return [{ id: s.part.id, mesh, placement: s.part.place, ...(cap ? { cap } : {}) }];
   });
   const bought = (only.parts ? [] : input.solids.hardware).flatMap((h): ViewItem[] => {
     const bounds = input.kernel.bounds(h.recipe)?.[plane.axis];
     const kind = input.piece.hardware.find((x) => x.id === h.id)?.kind;
-    const where = bounds && kind !== 'screw' ? lies([bounds[0] * NM_PER_MM, bounds[1] * NM_PER_MM]) : 'out';
-    if (where === 'out') return [];
-    if (where === 'in') return [{ id: h.id, mesh: h.mesh, placement: IDENTITY }];
-    return [{ id: h.id, mesh: beyond(input.kernel, h.recipe, IDENTITY, keep), placement: IDENTITY }];
+    if (!bounds || kind === 'screw' || isOut([bounds[0] * NM_PER_MM, bounds[1] * NM_PER_MM])) return [];
+    const item = { id: h.id, mesh: h.mesh, placement: IDENTITY };
+    const cap = sliceMesh(item, plane.direction, heightOf(plane));
+    return [{ ...item, ...(cap.length > 0 ? { cap, outlined: true } : {}) }];
   });
-  return [...parts, ...bought].filter((i) => i.mesh.triangles.length > 0);
+  return [...parts, ...bought];
 }
 
-function cutParts(input: Prepared, plane: Plane, all: readonly Standing[]): CutPiece['parts'] {
-  const recipes = new Map(input.solids.parts.map((s) => [s.id, s.recipe]));
-  const point = byAxis((a) => (a === plane.axis ? plane.at / NM_PER_MM : 0)) as Vec3;
+/** Of these parts those that the plane cuts, with their rings. */
+export function cutParts(input: Prepared, plane: Plane, all: readonly Standing[]): CutPiece['parts'] {
+  const meshes = new Map(input.solids.parts.map((s) => [s.id, s.mesh]));
   return all.flatMap((standing): CutPiece['parts'] => {
-    const recipe = recipes.get(standing.part.id);
+    const mesh = meshes.get(standing.part.id);
     const [low, high] = standing.whole[plane.axis];
-    if (!recipe || low >= plane.at || high <= plane.at) return [];
-    const placed: Recipe = { op: 'placed', by: standing.part.place, of: recipe };
-    const rings = input.kernel.slice(placed, point, plane.direction.right, plane.direction.up);
+    if (!mesh || low >= plane.at || high <= plane.at) return [];
+    const rings = sliceMesh({ mesh, placement: standing.part.place }, plane.direction, heightOf(plane));
     return rings.length === 0 ? [] : [{ standing, rings, grain: grainOf(input, standing.part, plane) }];
   });
 }

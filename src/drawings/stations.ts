@@ -17,7 +17,7 @@ export interface Corner {
   /** Along the paper's right and up, nm. */
   readonly at: readonly [number, number];
 }
-type Planes = readonly [Set<number>, Set<number>, Set<number>];
+export type Planes = readonly [Set<number>, Set<number>, Set<number>];
 
 /** Coordinates of all flat faces and edges of a recipe along the three axes, nm; nothing of what leans. */
 export function planesOf(recipe: Recipe, by: Placement = IDENTITY): Planes {

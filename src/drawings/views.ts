@@ -1,11 +1,9 @@
 import { chains, fitArcs } from '../geom/arcs.js';
 import type { Path2 } from '../geom/arcs.js';
 import { visibleLines } from '../geom/hiddenLines.js';
-import type { Line2 } from '../geom/hiddenLines.js';
+import type { Line2, SceneItem, Slab } from '../geom/hiddenLines.js';
 import type { Box3, Vec3 } from '../geom/box.js';
-import type { Placement } from '../geom/placement.js';
 import { dot, IDENTITY } from '../geom/placement.js';
-import type { Kernel, Mesh } from '../geom/solid.js';
 import { NM_PER_MM } from '../lengths/length.js';
 import type { Piece } from '../piece/piece.js';
 import type { Solids } from '../solids/solids.js';
@@ -31,11 +29,7 @@ export const PLAN: Direction = { right: [1, 0, 0], up: [0, 1, 0], toward: [0, 0,
 /** Isometric from the front, the right and above: all three axes are shortened alike (ISO 5456-3). */
 export const ISOMETRIC: Direction = { right: unit([1, 1, 0]), up: unit([-1, 1, 2]), toward: unit([1, -1, 1]) };
 
-export interface ViewItem {
-  readonly id: string;
-  readonly mesh: Mesh;
-  readonly placement: Placement;
-}
+export type ViewItem = SceneItem;
 export interface Lines {
   readonly visible: readonly Line2[];
 }
@@ -72,8 +66,8 @@ export function viewsOf(piece: Piece, solids: Solids): Views {
     },
   };
 }
-export const project = (items: readonly ViewItem[], direction: Direction): Lines => ({
-  visible: visibleLines(items, direction),
+export const project = (items: readonly ViewItem[], direction: Direction, slab?: Slab): Lines => ({
+  visible: visibleLines(items, direction, slab),
 });
 
 /** A view on paper: where the piece's origin lies and at which scale, 1 : oneTo. */
@@ -205,14 +199,3 @@ export function withoutReveals(lines: readonly Line2[], oneTo: number, loose: (i
 export const ELEVATION_PENS = { silhouette: 'W', edge: 'W', flush: 'N' } as const;
 /** Pictures: outlines wide, arrises narrow. */
 export const PICTURE_PENS = { silhouette: 'W', edge: 'N', flush: 'N' } as const;
-
-/** Part of a solid on one side of a plane square to `axis` at `at` (nm, piece axes): what lies beyond a cutting plane. */
-export function beyond(kernel: Kernel, recipe: Parameters<Kernel['mesh']>[0], place: Placement, keep: Box3): Mesh {
-  return kernel.mesh({
-    op: 'met',
-    of: [
-      { op: 'placed', by: place, of: recipe },
-      { op: 'box', at: keep },
-    ],
-  });
-}

@@ -1,6 +1,6 @@
 import { groupCollinear, lengthOf, pointOn, without, GAP, type LineGroup, type Piece2 } from './collinear.js';
 import { classified } from './beside.js';
-import { sceneOf, STRIDE, type Scene, type SceneItem, type ViewAxes } from './scene.js';
+import { sceneOf, STRIDE, type Scene, type SceneItem, type Slab, type ViewAxes } from './scene.js';
 
 /**
  * `silhouette`: there is air beside the line, or what shows on one side lies further back. `edge`: an arris whose two
@@ -14,7 +14,7 @@ export interface Line2 {
   readonly b: readonly [number, number];
   readonly kind: 'silhouette' | 'edge' | 'flush';
 }
-export type { SceneItem, ViewAxes };
+export type { SceneItem, Slab, ViewAxes };
 
 /** How far a face must lie before an edge to hide it, mm. */
 const DEPTH = 2e-3;
@@ -34,9 +34,9 @@ export function hiddenLines(items: readonly SceneItem[], view: ViewAxes): { visi
   );
   return { visible: shown(scene, groups), hidden: unseen.sort(byPlace) };
 }
-/** The visible lines alone, in a third of the time: of a whole piece most edges lie in its joints. */
-export function visibleLines(items: readonly SceneItem[], view: ViewAxes): Line2[] {
-  const scene = sceneOf(items, view);
+/** The visible lines alone, in a third of the time: of a whole piece most edges lie in its joints. With a slab, of what lies in it. */
+export function visibleLines(items: readonly SceneItem[], view: ViewAxes, slab?: Slab): Line2[] {
+  const scene = sceneOf(items, view, slab);
   return shown(scene, groupCollinear(piecesOf(scene, items, false).visible, []));
 }
 const shown = (scene: Scene, groups: readonly LineGroup[]): Line2[] =>

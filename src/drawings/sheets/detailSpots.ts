@@ -5,7 +5,7 @@ import { NM_PER_MM } from '../../lengths/length.js';
 import type { Joint } from '../../piece/piece.js';
 import type { Prepared } from '../input.js';
 import type { Standing } from '../model.js';
-import { cutPiece } from '../section.js';
+import { cutParts, cutPiece } from '../section.js';
 import type { CutPiece, Plane } from '../section.js';
 import type { Direction } from '../views.js';
 import { isSmall } from './detailScale.js';
@@ -177,14 +177,10 @@ function shownIn(
   common: Box3,
 ): { readonly corners: number; readonly reach: number } {
   const [u, v] = ([0, 1, 2] as Axis[]).filter((i) => i !== plane.axis) as [Axis, Axis];
-  const point = byAxis((i) => (i === plane.axis ? plane.at / MM : 0)) as Vec3;
   const within = (n: number, s: Span): boolean => n * MM > s[0] - MM && n * MM < s[1] + MM;
   const seen = parts.map((s) => {
-    const recipe = input.solids.parts.find((p) => p.id === s.part.id)?.recipe;
-    if (!recipe) return [];
-    const placed = { op: 'placed', by: s.part.place, of: recipe } as const;
-    const rings = input.kernel.slice(placed, point, plane.direction.right, plane.direction.up);
-    return rings.flat().filter(([x, y]) => within(x, common[u]) && within(y, common[v]));
+    const [rings] = cutParts(input, plane, [s]).map((c) => c.rings);
+    return (rings ?? []).flat().filter(([x, y]) => within(x, common[u]) && within(y, common[v]));
   });
   const stretch = (k: 0 | 1): number => {
     const values = (seen[0] ?? []).map((p) => p[k]);
@@ -238,7 +234,7 @@ function spotOf(
   return {
     name: `${joint.words.slice(0, 1).toUpperCase()}${joint.words.slice(1)}, ${entering} in ${receiving}`,
     look: (LOOKS[axis] as (typeof LOOKS)[number]).words,
-    piece: cutPiece(input, way.plane, { parts, deep: DEEP }),
+    piece: cutPiece(input, way.plane, { parts, deep: DEEP, window }),
     focus: new Set([joint.entering, joint.receiving]),
     window,
   };
