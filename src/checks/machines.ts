@@ -2,7 +2,7 @@ import type { Axis } from '../geom/axis.js';
 import { inches, mm, type Length } from '../lengths/length.js';
 import type { Part, Piece } from '../piece/piece.js';
 import type { Machines, ShopProfile } from '../shop/profile.js';
-import { roughOf } from '../shop/rough.js';
+import { roughOf, type Sizes } from '../shop/rough.js';
 import { quantity, sayQuantity } from '../value/quantity.js';
 import type { Cut } from '../words/cut.js';
 import { glueUps } from './machines/clamps.js';
@@ -23,9 +23,9 @@ interface Blank {
   /** Width of one stave, the whole width where there is one. */
   readonly stave: number;
 }
+const finishedOf = (p: Part): Sizes => [overAll(p, p.thickness), overAll(p, p.width), overAll(p, p.length)];
 function blankOf(part: Part, piece: Piece): Blank {
-  const finished = [overAll(part, part.thickness), overAll(part, part.width), overAll(part, part.length)] as const;
-  const rough = roughOf(finished, piece.shop.allowance, piece.units, part.staves);
+  const rough = roughOf(finishedOf(part), piece.shop.allowance, piece.units, part.staves);
   return { part, thick: rough.thickness, wide: rough.width, long: rough.length, stave: rough.stave };
 }
 
@@ -80,7 +80,7 @@ function milled(b: Blank, piece: Piece, m: Machines): Single[] {
       needs: b.stave,
       has: jointer.width,
       rule: 'width of the blank, or of a stave, against the cutters of the jointer',
-      remedy: `Glue it up from ${staves} staves of ${say(b.wide / staves)}, or flatten it by hand or on a sled in the planer.`,
+      remedy: `Glue it up from ${staves} staves of ${say(roughOf(finishedOf(part), piece.shop.allowance, piece.units, staves).jointed)}, or flatten it by hand or on a sled in the planer.`,
       path: ['shop', 'machines', 'jointer'],
     });
   }

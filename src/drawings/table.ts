@@ -243,6 +243,10 @@ function drawRow(
     const { face } = laid.columns[i] as Column;
     return setLines(faces, lines, { ...(anchors[i] as Anchor), y: base, size: SIZE.text, face }).items;
   });
-  const under = setLines(faces, row.under, { x: x + BOX, y: top + row.own + UNDER[0], size: SIZE.text });
+  const under = setLines(faces, row.under, {
+    x: x + (laid.lead === 'none' ? 0 : BOX),
+    y: top + row.own + UNDER[0],
+    size: SIZE.text,
+  });
   return [...(lead ?? []), ...cells, ...under.items];
 }

@@ -111,7 +111,7 @@ function gangsOf(piece: Piece, blanks: readonly Blank[]): Gang[] {
     const gang = gangOf(each, count, shortest === undefined ? facts : { ...facts, shortest });
     return {
       marks: row.blanks.map((b) => b.part.mark),
-      name: glued ? `staves of the ${row.name}` : row.name,
+      name: glued ? `staves, ${row.name}` : row.name,
       stock: stock.id,
       section: [rough.thickness, nm(rough.stave)],
       each,

@@ -5,7 +5,7 @@ import type { Part, Piece } from '../piece/piece.js';
 import { caulsFor, clampsFor, openingFor, spacedOver, withOpening } from '../shop/clamps.js';
 import type { Rough, Sizes } from '../shop/rough.js';
 import { rowsOf } from './parts.js';
-import type { Blank } from './rough.js';
+import { plainName, type Blank } from './rough.js';
 import { blankBox, overlap, zonesOf } from './zones.js';
 
 /** A stretch of a joint, nm from the marked end of the glued blank. */
@@ -24,6 +24,8 @@ export interface Panel {
   /** Parts that are made alike; the first is drawn. */
   readonly parts: readonly Part[];
   readonly part: Part;
+  /** What they are, without left and right. */
+  readonly name: string;
   readonly finished: Sizes;
   readonly rough: Rough;
   readonly letters: readonly string[];
@@ -79,6 +81,7 @@ function panelOf(piece: Piece, parts: readonly Part[], { part, finished, rough }
   return {
     parts,
     part,
+    name: plainName(part.name),
     finished,
     rough,
     letters,

@@ -1,3 +1,4 @@
+import { plural } from '../lengths/counted.js';
 import type { Part, Piece, Stock } from '../piece/piece.js';
 import { roughOf, type Rough, type Sizes } from '../shop/rough.js';
 import { compareMarks } from '../words/markOrder.js';
@@ -10,8 +11,9 @@ export interface Blank {
   readonly finished: Sizes;
   readonly rough: Rough;
 }
-/** Parts of one stock with one blank and one name, but for left and right. */
+/** Blanks that are alike in some way, by mark. */
 export interface BlankRow {
+  /** In its number. */
   readonly name: string;
   readonly blanks: readonly Blank[];
 }
@@ -43,11 +45,17 @@ export function rowsBy(blanks: readonly Blank[], key: (b: Blank) => string): Bla
     .sort((a, b) => compareMarks(markOf(a), markOf(b)));
 }
 const markOf = (row: BlankRow): string => row.blanks[0]?.part.mark ?? '';
-/** `rail`, `rail and cleat`, `rail, cleat and others`. */
-function namesOf(blanks: readonly Blank[]): string {
-  const names = [...new Set(blanks.map((b) => plainName(b.part.name)))];
-  return names.length > 2 ? `${names.slice(0, 2).join(', ')} and others` : names.join(' and ');
+/** `rails`, `rails and cleat`, `drawer box fronts and backs`: each name in its number, what begins alike said once. */
+export function namesOf(blanks: readonly Blank[]): string {
+  const counts = new Map<string, number>();
+  for (const b of blanks) counts.set(plainName(b.part.name), (counts.get(plainName(b.part.name)) ?? 0) + 1);
+  const all = [...counts].map(([name, n]) => (n > 1 ? plural(name) : name));
+  const begin = (all[0] ?? '').replace(/[^ ]*$/, '');
+  const shared = begin !== '' && all.every((n) => n.startsWith(begin));
+  const short = all.map((n, i) => (shared && i > 0 ? n.slice(begin.length) : n));
+  if (short.length > 3) return `${short.slice(0, 2).join(', ')} and others`;
+  return short.join(', ').replace(/, ([^,]*)$/, ' and $1');
 }
-/** Finished sizes, staves and stock: what makes two blanks one row. */
-export const sameBlank = (b: Blank): string =>
-  [b.stock.id, ...b.finished, b.rough.staves, plainName(b.part.name)].join('|');
+/** Finished sizes, staves and stock: what is sawn alike; and with the name, what is one set. */
+export const sameSizes = (b: Blank): string => [b.stock.id, ...b.finished, b.rough.staves].join('|');
+export const sameBlank = (b: Blank): string => `${sameSizes(b)}|${plainName(b.part.name)}`;

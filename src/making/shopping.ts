@@ -3,8 +3,9 @@ import { inches, mm, nm, snapUp, toIn, type Length, type Units } from '../length
 import type { Piece, Run, Stock } from '../piece/piece.js';
 import { buying, type Buying, type Want } from '../shop/buying.js';
 import { resawPlan, type ResawPlan } from '../shop/resaw.js';
+import { gangOf, tooShort } from '../shop/rough.js';
 import { boardFeet, quarterInches, yardTally } from './board-feet.js';
-import { rowsBy, sameBlank, type Blank, type BlankRow } from './rough.js';
+import { rowsBy, sameBlank, sameSizes, type Blank, type BlankRow } from './rough.js';
 import type { Spare } from './spares.js';
 
 /** What makes a part hard to find a board for. */
@@ -91,7 +92,7 @@ function groupOf(piece: Piece, blanks: readonly Blank[], spares: readonly Spare[
 
 function shoppingRows(piece: Piece, blanks: readonly Blank[]): ShoppingRow[] {
   const runOf = (b: Blank): Run | undefined => piece.runs?.find((r) => r.parts.includes(b.part.id));
-  const rows = rowsBy(blanks, (b) => runOf(b)?.id ?? sameBlank(b)).map((row) => {
+  const rows = rowsBy(blanks, (b) => runOf(b)?.id ?? sameSizes(b)).map((row) => {
     const run = runOf(row.blanks[0] as Blank);
     const board = boardOf(piece, row, run);
     const thick = quarterOf((row.blanks[0] as Blank).stock);
@@ -135,8 +136,24 @@ function boardOf(piece: Piece, row: BlankRow, run: Run | undefined): [Length, Le
   const [coarse, whole] = piece.units === 'in' ? [inches(1 / 4), inches(1)] : [mm(5), mm(10)];
   const wide = Math.max(...row.blanks.map((b) => (b.rough.staves > 1 ? b.rough.jointed : b.finished[1])));
   const long = row.blanks.map((b) => b.finished[2] + more);
-  const end = run ? long.reduce((s, l) => s + l, 0) + (long.length - 1) * piece.shop.kerf : Math.max(...long);
+  const end = run
+    ? long.reduce((s, l) => s + l, 0) + (long.length - 1) * piece.shop.kerf
+    : Math.max(...long, ...row.blanks.map((b) => milledIn(piece, row, b)));
   return [snapUp(wide + more, coarse), snapUp(end, whole)];
+}
+/** Length in which a short blank is milled with others of its row; none for one that is long enough, nm. */
+function milledIn(piece: Piece, row: BlankRow, { finished, rough }: Blank): number {
+  const { units, shop, profile } = piece;
+  const shortest = profile?.machines.planer?.shortest;
+  if (!tooShort(finished[2], units, shortest)) return 0;
+  const facts = {
+    allowance: shop.allowance[2],
+    kerf: shop.kerf,
+    units,
+    ...(shortest === undefined ? {} : { shortest }),
+  };
+  const each = rough.staves > 1 ? rough.length : finished[2];
+  return gangOf(each, row.blanks.length * rough.staves, facts).length;
 }
 function feetOf(row: BlankRow): { net: number; feet: number } {
   let [net, feet] = [0, 0];

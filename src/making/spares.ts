@@ -2,7 +2,7 @@ import { inches, mm, toIn, type Units } from '../lengths/length.js';
 import type { Piece } from '../piece/piece.js';
 import { markRanges } from '../words/markOrder.js';
 import { boardFeet, quarterInches } from './board-feet.js';
-import { rowsBy, sameBlank, type Blank, type BlankRow } from './rough.js';
+import { plainName, rowsBy, sameBlank, type Blank, type BlankRow } from './rough.js';
 
 /** A blank that becomes no part: one more of a set, or a length to try settings on. nm. */
 export interface Spare {
@@ -42,7 +42,7 @@ function sets(blanks: readonly Blank[]): Spare[] {
         width: finished[1],
         rough: [rough.thickness, rough.width, rough.length],
         feet: feetOf(first, rough.width, rough.length),
-        why: `one more ${row.name}, ${markRanges(row.blanks.map((b) => b.part.mark))}`,
+        why: `one more ${plainName(first.part.name)}, ${markRanges(row.blanks.map((b) => b.part.mark))}`,
       },
     ];
   });
@@ -70,7 +70,7 @@ function trials(piece: Piece, blanks: readonly Blank[]): Spare[] {
         width: rough.staves > 1 ? rough.jointed : finished[1],
         rough: [rough.thickness, wide, long],
         feet: feetOf(first, wide, long),
-        why: 'trial pieces for the settings of its joints',
+        why: 'trial pieces for its joints',
       },
     ];
   });

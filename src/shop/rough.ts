@@ -25,13 +25,16 @@ export function roughOf(finished: Sizes, allowance: Sizes, units: Units, staves 
   const step = roughStep(units);
   const glued = staves > 1;
   const [t, w, l] = finished;
-  const width = snapUp(w + allowance[1] * (glued ? 2 : 1), step);
-  const jointed = glued ? nm(width / staves) : width;
+  // Staves are alike and on the rule: the blank is as wide as they come to.
+  const jointed = glued
+    ? snapUp((w + allowance[1] * 2) / staves, units === 'in' ? step / 2 : step)
+    : snapUp(w + allowance[1], step);
+  const width = nm(jointed * (glued ? staves : 1));
   return {
     thickness: nm(t + allowance[0]),
     width,
     length: snapUp(l + allowance[2], step),
-    staves,
+    staves: glued ? staves : 1,
     jointed,
     stave: glued ? snapUp(jointed + allowance[1], step) : width,
   };

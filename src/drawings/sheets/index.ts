@@ -9,6 +9,7 @@ import { lists } from './lists.js';
 import { milling } from './milling.js';
 import { nesting } from './nesting.js';
 import { nestingLabels } from './nestingLabels.js';
+import { panels } from './panels.js';
 import { details, sections } from './sections.js';
 import { shopping } from './shopping.js';
 
@@ -23,6 +24,7 @@ export const SHEETS: readonly SheetKind[] = [
   nesting,
   nestingLabels,
   milling,
+  panels,
   checks,
   figures,
   delivery,

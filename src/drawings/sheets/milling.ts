@@ -1,4 +1,4 @@
-import { counted, plural } from '../../lengths/counted.js';
+import { counted } from '../../lengths/counted.js';
 import type { Gang, MillingGroup, MillingRow } from '../../making/milling.js';
 import type { Spare } from '../../making/spares.js';
 import { markRanges } from '../../words/markOrder.js';
@@ -17,7 +17,7 @@ export const milling = listSheet({
     const { groups } = input.lists.milling;
     return groups.length === 0
       ? []
-      : [...groups.map((g) => thickness(input, g)), order(input), widths(input), ...gangs(input)];
+      : [...groups.map((g, i) => thickness(input, g, i === 0)), order(input), widths(input), ...gangs(input)];
   },
 });
 const sentence = (input: Prepared): string => {
@@ -39,15 +39,11 @@ const COLUMNS: Table['columns'] = [
   { id: 'final', label: 'Final', align: 'left' },
   { id: 'status', label: 'Status', align: 'left' },
 ];
+const NOTE =
+  '( ) is left as it is for now. Staves are glued at their rough thickness, the panel planed with its thickness.';
 /** One setting of the planer: all blanks of a thickness, whatever their wood. */
-function thickness(input: Prepared, g: MillingGroup): ListBlock {
+function thickness(input: Prepared, g: MillingGroup, first: boolean): ListBlock {
   const blanks = g.rows.reduce((n, r) => n + r.blanks.length * r.staves, 0) + g.spares.length;
-  const glued = g.rows.some((r) => r.staves > 1);
-  const waits = g.rows.some((r) => r.waits.length > 0) || g.spares.length > 0;
-  const notes = [
-    ...(waits ? ['( ) is left as it is for now.'] : []),
-    ...(glued ? ['Staves are glued at their rough thickness; the panel is planed with the others.'] : []),
-  ];
   return {
     id: `milling-${g.thickness}`,
     title: `${printed(input, g.thickness)} thick`,
@@ -58,7 +54,7 @@ function thickness(input: Prepared, g: MillingGroup): ListBlock {
       rows: [...g.rows.map((r) => row(input, r)), ...g.spares.map((s) => spareRow(input, s))],
     },
     look: { strong: ['parts', 'final'], boxed: true },
-    ...(notes.length > 0 ? { note: notes.join(' ') } : {}),
+    ...(first ? { note: NOTE } : {}),
   };
 }
 const LATER: Readonly<Record<MillingRow['status'], string>> = {
@@ -75,7 +71,7 @@ function row(input: Prepared, r: MillingRow): string[] {
   const final = r.staves > 1 ? `${panel}${t} × (${w}) × (${l})` : `${t} × ${left('width', w)} × ${left('length', l)}`;
   return [
     markRanges(r.blanks.map((b) => b.part.mark)),
-    r.staves > 1 ? `staves, ${r.name}` : r.blanks.length > 1 ? plural(r.name) : r.name,
+    r.staves > 1 ? `staves, ${r.name}` : r.name,
     String(n),
     stockOf(input, r.blanks[0]?.stock.id ?? ''),
     size(input, r.rough),
@@ -85,7 +81,7 @@ function row(input: Prepared, r: MillingRow): string[] {
 }
 const spareRow = (input: Prepared, s: Spare): string[] => [
   s.kind,
-  s.kind === 'spare' ? s.why.replace(/,.*$/, '') : 'settings of its joints',
+  s.kind === 'spare' ? s.why.replace(/,.*$/, '') : 'for its joints',
   '1',
   stockOf(input, s.stock),
   size(input, s.rough),
@@ -94,17 +90,16 @@ const spareRow = (input: Prepared, s: Spare): string[] => [
 ];
 
 function order(input: Prepared): ListBlock {
-  const { units, shop } = input.piece;
-  const over = printed(input, shop.allowance[0]);
+  const over = printed(input, input.piece.shop.allowance[0]);
   const glued = input.lists.panels.length > 0;
   const steps = [
-    'Crosscut the boards to rough lengths, where they are bowed first; rip to rough widths.',
-    `Flatten a face, joint an edge, plane ${over} over${units === 'mm' ? ' (mm)' : ''}: parts, spares and trial pieces.`,
+    'Crosscut to rough lengths, bowed boards first; rip to rough widths.',
+    `Flatten a face, joint an edge, plane ${over} over: spares and trials too.`,
     'Rest all on stickers 2 to 7 days.',
-    'Flatten and joint again. Plane a thickness in one session, its worst board first: it says what the group can be.',
+    'Flatten and joint again; plane a thickness in one session, worst board first.',
     'Rip to width, one fence setting a width, widest first.',
-    ...(glued ? ['Glue the panels, panel sheets; plane and trim them.'] : []),
-    'Crosscut what says cut now, one stop a length: list of equal lengths. Keep trial pieces till the joints are cut.',
+    ...(glued ? ['Glue the panels, see their sheets; plane them with their thickness.'] : []),
+    'Crosscut what says cut now, one stop a length: see Equal lengths.',
   ];
   return {
     id: 'milling-order',
@@ -119,7 +114,7 @@ function order(input: Prepared): ListBlock {
       rows: steps.map((s, i) => [String(i + 1), s]),
     },
     look: { strong: ['n'], boxed: true },
-    note: 'Follow each machine’s manual. Guards on, push blocks at the jointer; dust harms: extraction and a mask.',
+    note: 'Follow each machine’s manual, which stands over these figures: guards, push blocks, extraction, a mask.',
     half: true,
   };
 }
@@ -157,18 +152,17 @@ function gangs(input: Prepared): ListBlock[] {
     {
       id: 'gangs',
       title: 'Short blanks',
-      remark: 'milled in one length, cut apart after',
+      remark: `nothing under ${least} is fed by itself`,
       table: {
         id: 'gangs',
         columns: [
           { id: 'parts', label: 'Parts', align: 'left' },
           { id: 'section', label: 'Rough section', align: 'left' },
-          { id: 'long', label: 'Lengths', align: 'left' },
+          { id: 'long', label: 'Mill in one length, cut apart after', align: 'left' },
         ],
         rows: all.map((g) => [markRanges(g.marks), size(input, g.section), words(g)]),
       },
       look: { strong: ['parts', 'long'], boxed: true },
-      note: `Nothing under ${least} goes through the planer by itself, from memory; the planer’s manual stands over it.`,
       half: true,
     },
   ];

@@ -1,4 +1,4 @@
-import { counted, plural } from '../../lengths/counted.js';
+import { counted } from '../../lengths/counted.js';
 import { formatLength } from '../../lengths/format.js';
 import { NM_PER_IN } from '../../lengths/length.js';
 import type { Blank } from '../../making/rough.js';
@@ -26,7 +26,7 @@ export const shopping = listSheet({
       : [
           ...input.lists.shopping.map((g) => parts(input, g)),
           bought(input),
-          ...input.lists.shopping.map((g) => sums(input, g)),
+          ...input.lists.shopping.map((g, i, all) => sums(input, g, i === all.length - 1)),
           ...sheetGoods(input),
           thicknesses(input),
           spareBlanks(input),
@@ -35,7 +35,8 @@ export const shopping = listSheet({
 });
 
 /** `White oak 5/4, quartered`. */
-const nameOf = (s: Stock): string => [[s.name, s.quarter].filter(Boolean).join(' '), s.cut].filter(Boolean).join(', ');
+const nameOf = (s: Stock): string => [woodOf(s), s.cut].filter(Boolean).join(', ');
+const woodOf = (s: Stock): string => [s.name, s.quarter].filter(Boolean).join(' ');
 /** Board feet: whole ones from ten on, rounded up; in a piece in millimetres with its volume. */
 function feet(value: number): string {
   return value >= 10 ? String(Math.ceil(value - 1e-9)) : (Math.ceil(value * 10 - 1e-9) / 10).toFixed(1);
@@ -64,6 +65,7 @@ const COLUMNS: Table['columns'] = [
   { id: 'wood', label: 'Wood', align: 'left' },
   { id: 'parts', label: 'Parts', align: 'left' },
   { id: 'what', label: 'What', align: 'left' },
+  { id: 'count', label: 'No.', align: 'right' },
   { id: 'finished', label: 'Finished', align: 'left' },
   { id: 'rough', label: 'Rough', align: 'left' },
   { id: 'least', label: 'Board at least', align: 'left' },
@@ -73,38 +75,38 @@ const COLUMNS: Table['columns'] = [
 ];
 function parts(input: Prepared, g: ShoppingGroup): ListBlock {
   const { low, likely, high } = g.buying;
+  const hidden = g.rows.every((r) => !showsOf(r));
   return {
     id: `shopping-${g.stock.id}`,
     title: nameOf(g.stock),
-    remark: `buy ${feet(likely)} board feet${volume(input, likely)}; ${feet(low)} picked by hand, ${feet(high)} at most`,
-    table: { id: 'shopping', columns: COLUMNS, rows: g.rows.map((r) => row(input, g, r)) },
+    remark: `buy ${feet(likely)} board feet${volume(input, likely)}; ${feet(low)} picked by hand, ${feet(high)} at most${hidden ? '; all hidden, sound knots will do' : ''}`,
+    table: { id: 'shopping', columns: COLUMNS, rows: g.rows.map((r) => row(input, g, r, hidden)) },
     look: {
-      columns: ['parts', 'what', 'rough', 'least', 'tally', 'feet', 'find'],
+      columns: ['parts', 'what', 'count', 'rough', 'least', 'tally', 'feet', 'find'],
       strong: ['parts', 'least'],
       boxed: true,
     },
   };
 }
-function row(input: Prepared, g: ShoppingGroup, r: ShoppingRow): string[] {
+const showsOf = (r: ShoppingRow): boolean => r.blanks.some((b) => b.part.show.length > 0);
+function row(input: Prepared, g: ShoppingGroup, r: ShoppingRow, hidden: boolean): string[] {
   const { finished, rough } = r.blanks[0] as Blank;
   const staves = r.blanks.reduce((n, b) => n + (b.rough.staves > 1 ? b.rough.staves : 0), 0);
-  const n = r.blanks.length;
-  const what = staves > 0 ? `${counted(staves, 'stave')}, ${r.name}` : n > 1 ? `${n} ${plural(r.name)}` : r.name;
   const run = r.run !== undefined;
   return [
     nameOf(g.stock),
     markRanges(r.blanks.map((b) => b.part.mark)),
-    what,
+    staves > 0 ? `staves, ${r.name}` : r.name,
+    String(staves > 0 ? staves : r.blanks.length),
     run ? '' : size(input, ...finished),
     run ? 'each its own' : size(input, rough.stave, rough.length),
     size(input, ...r.board),
     r.hard.length > 0 ? r.tally.toFixed(r.tally % 1 === 0 ? 0 : 2).replace(/0$/, '') : '',
     feet(r.feet),
-    lookFor(input, r),
+    lookFor(input, r, hidden),
   ];
 }
-function lookFor(input: Prepared, r: ShoppingRow): string {
-  const shows = r.blanks.some((b) => b.part.show.length > 0);
+function lookFor(input: Prepared, r: ShoppingRow, hidden: boolean): string {
   const words = r.hard.map((h): string => {
     switch (h) {
       case 'run':
@@ -123,14 +125,14 @@ function lookFor(input: Prepared, r: ShoppingRow): string {
         return `over ${input.piece.units === 'in' ? '8' : '200'} wide`;
     }
   });
-  return [...words, ...(shows ? [] : ['hidden, sound knots will do'])].join('; ');
+  return [...words, ...(hidden || showsOf(r) ? [] : ['hidden, sound knots will do'])].join('; ');
 }
 
 /** A ruled table to be filled in at the yard: as many boards as the likely footage takes, and some more. */
 function bought(input: Prepared): ListBlock {
   const all = input.lists.shopping.reduce((s, g) => s + g.buying.likely, 0);
-  // A board of 8 board feet is an ordinary one: our default.
-  const rows = Math.min(14, Math.max(6, Math.ceil(all / 8) + 2));
+  // A board of 10 board feet is an ordinary one: our default.
+  const rows = Math.min(14, Math.max(6, Math.ceil(all / 10) + 1));
   const letters = Array.from({ length: rows }, (_, i) => String.fromCharCode(65 + i));
   const heads = [
     'Board',
@@ -163,7 +165,7 @@ function bought(input: Prepared): ListBlock {
 }
 
 const round2 = (v: number): string => v.toFixed(2);
-function sums(input: Prepared, g: ShoppingGroup): ListBlock {
+function sums(input: Prepared, g: ShoppingGroup, last: boolean): ListBlock {
   const { rough, low, likely, high, steps, more } = g.buying;
   const allowance = input.piece.shop.allowance.map((a) => printed(input, a)).join(', ');
   const board = more.find((s) => s.what === 'board')?.plus ?? 0;
@@ -177,7 +179,7 @@ function sums(input: Prepared, g: ShoppingGroup): ListBlock {
   ];
   return {
     id: `buying-${g.stock.id}`,
-    title: `How much: ${lower(nameOf(g.stock))}`,
+    title: `How much ${lower(woodOf(g.stock))}`,
     remark: 'board feet',
     table: {
       id: `buying-${g.stock.id}`,
@@ -189,14 +191,14 @@ function sums(input: Prepared, g: ShoppingGroup): ListBlock {
       rows,
     },
     look: { strong: ['figure'] },
-    note: 'From No. 1 Common (66 2/3 % clear): a quarter more. Factors but the grade’s are our default.',
+    ...(last ? { note: 'Factors but the grade’s are our default.' } : {}),
     half: true,
   };
 }
 function stepRow(s: Step): string[] {
   const figure = s.times === undefined ? `+ ${feet(s.plus ?? 0)}` : `× ${round2(s.times)}`;
   const names: Readonly<Record<Step['what'], readonly [string, string]>> = {
-    grade: ['Grade', 'FAS: 83 1/3 % clear, before kerf and planing'],
+    grade: ['Grade', 'FAS, 83 1/3 % clear; No. 1 Common: a quarter more'],
     size: ['Size', 'short parts .97, others .92, over 6 ft or 8 in .82'],
     look: ['Look', 'hidden 1, shows .92, from one board .80'],
     heart: ['Heartwood', 'sapwood cut away where it shows: .88'],
@@ -283,7 +285,12 @@ function thicknesses(input: Prepared): ListBlock {
 
 function spareBlanks(input: Prepared): ListBlock {
   const rows = input.lists.shopping.flatMap((g) =>
-    g.spares.map((s) => [nameOf(g.stock), size(input, ...s.rough), feet(s.feet), s.why]),
+    g.spares.map((s) => [
+      [g.stock.name, g.stock.quarter].filter(Boolean).join(' '),
+      size(input, ...s.rough),
+      feet(s.feet),
+      s.why,
+    ]),
   );
   return {
     id: 'spares',
