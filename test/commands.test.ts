@@ -101,6 +101,19 @@ describe('commands', () => {
     const json = await run(['check', 'bad.jsonc', '--format', 'json']);
     expect((JSON.parse(json.out) as { code: string; line: number }[])[0]?.line).toBeGreaterThan(1);
   });
+  it('a check that fails: the packet is written, stamped, and the exit code is 1', async () => {
+    // A crib stands under mandatory rules (16 CFR 1219, 1220) that these checks do not cover.
+    const crib = readFileSync(stand, 'utf8').replace('"format": 1,', '"format": 1, "use": { "kind": "crib" },');
+    writeFileSync(join(dir, 'crib.jsonc'), crib);
+    const [built, checked] = [await run(['build', 'crib.jsonc', '--out', 'f']), await run(['check', 'crib.jsonc'])];
+    expect([built.code, checked.code]).toEqual([1, 1]);
+    expect(built.err).toMatch(/fail\[outside-checks\][^]*wrote f\/[^\n]*every sheet stamped NOT FOR WORKSHOP/);
+    expect(checked.err).toContain('stamped NOT FOR WORKSHOP');
+    const packet = join(dir, 'f', readdirSync(join(dir, 'f'))[0] as string);
+    const sheets = walk(packet).filter((f) => f.endsWith('.svg'));
+    expect(sheets.length).toBeGreaterThan(10);
+    for (const sheet of sheets) expect(readFileSync(sheet, 'utf8'), sheet).toContain('WORKSHOP');
+  });
 });
 
 describe('a packet', () => {
