@@ -4,7 +4,7 @@
  *
  * The only file that calls stages, one numbered call each. `buildPacket` runs in a watched worker; what crosses is plain data.
  */
-import { explainJudged } from './checks/explain.js';
+import { explainJudged, judgedNames } from './checks/explain.js';
 import { runChecks, type Checked } from './checks/index.js';
 import type { ShopSpec } from './definition/definition.js';
 import { readDefinition, type Reading } from './definition/read.js';
@@ -200,7 +200,7 @@ async function packetOf(piece: Piece, solids: Solids, kernel: Kernel, ctx: Conte
 
 /** What the piece says of a name, and what the checks judged of it: of an unknown name the one or the other alone. */
 function explained(piece: Piece, checked: Checked, id: string): readonly string[] {
-  const [own, judged] = [explain(piece, id), explainJudged(checked, piece, id)];
+  const [own, judged] = [explain(piece, id, judgedNames(checked)), explainJudged(checked, piece, id)];
   return judged.length === 0 ? own : isUnknown(own) ? judged : [...own, ...judged];
 }
 

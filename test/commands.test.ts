@@ -67,6 +67,7 @@ describe('commands', () => {
     expect(said.code).toBe(0);
     expect(said.out).toMatch(/drawer_rail\.top = 20 in, derived: front_top\.bottom - 4 1\/2/);
     expect((await run(['explain', stand, 'no_such'])).code).toBe(2);
+    expect((await run(['explain', stand, 'sag-latr'])).err).toContain('Did you mean "sag-later"?');
     const judged = await run(['explain', stand, 'sag-later', 'of', 'shelf']);
     expect([judged.code, judged.out]).toEqual([0, expect.stringMatching(/^sag-later passes: S1 [^]*\n {2}rule: /)]);
   });

@@ -55,6 +55,11 @@ export function explainJudged(checked: Checked, piece: Piece, id: string): strin
 const known = (all: readonly { readonly check: string; readonly j: Judged }[], what: string): boolean =>
   Object.hasOwn(CODES, what) || all.some((x) => x.check === what);
 
+/** Checks and codes that judge something here, for a hint. */
+export const judgedNames = (checked: Checked): string[] => [
+  ...new Set(checked.checks.flatMap((c) => (c.judged.length > 0 ? [c.key, ...c.judged.map((j) => j.code)] : []))),
+];
+
 /** Ids that are meant by an id or a mark: the part, the joint, all joints of an entry, the drawer. */
 function namesOf({ parts, joints, drawers }: Piece, name: string): ReadonlySet<string> {
   return new Set([

@@ -8,9 +8,10 @@ import type { Part, Piece } from './piece.js';
 /**
  * How a figure came about, in lines: the figure, how (given, by rule, derived), its rule and source, and what it was made
  * from, each of those told once. `id`: a measure (`W`), a part (`rail_1`), a face or size of it (`rail_1.top`, `rail_1.up`),
- * a joint (`rails.1`), a drawer or a stock. An unknown id gives one line that says so.
+ * a joint (`rails.1`), a drawer or a stock. An unknown id gives one line that says so, and what is
+ * near it, also of the `others` that somebody else knows of.
  */
-export function explain(piece: Piece, id: string): string[] {
+export function explain(piece: Piece, id: string, others: readonly string[] = []): string[] {
   const value = piece.values?.[id] ?? piece.measures[id];
   if (value) return figureLines(piece, id, value);
   const part = piece.parts.find((p) => p.id === id || p.mark === id);
@@ -47,6 +48,7 @@ export function explain(piece: Piece, id: string): string[] {
     ...Object.keys(piece.stocks),
     ...piece.parts.map((p) => p.id),
     ...piece.joints.map((j) => j.id),
+    ...others,
   ];
   return [`${UNKNOWN} "${id}". ${nameHint(id, known)}`];
 }
