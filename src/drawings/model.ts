@@ -207,7 +207,7 @@ export function cuttingPlanes(model: Model, pulls: readonly Box3[]): { across: n
     for (const test of tests)
       for (const s of all) {
         const parts = test === across ? [0.55] : fractions;
-        const tries = NUDGES.flatMap((by) => parts.map((f) => s[0] + (s[1] - s[0]) * f + by * NM_PER_MM));
+        const tries = parts.flatMap((f) => NUDGES.map((by) => s[0] + (s[1] - s[0]) * f + by * NM_PER_MM));
         const at = tries.find(test);
         if (at !== undefined) return Math.round(at);
       }

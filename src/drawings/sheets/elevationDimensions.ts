@@ -1,9 +1,10 @@
 import { airDimension, furtherSizes, measureFigure } from '../chains.js';
 import { placeDimensions } from '../dimensions.js';
 import type { Chain, DimensionPlan, Link, Rect } from '../dimensions.js';
-import { faceAxis } from '../../geom/axis.js';
+import { faceAxis, faceSign, others } from '../../geom/axis.js';
 import { byAxis } from '../../geom/box.js';
-import { place } from '../../geom/placement.js';
+import type { Vec3 } from '../../geom/box.js';
+import { dot, place, turn } from '../../geom/placement.js';
 import { NM_PER_MM } from '../../lengths/length.js';
 import type { Part } from '../../piece/piece.js';
 import type { TaperCut } from '../../words/cut.js';
@@ -11,7 +12,7 @@ import { ranges } from '../../words/markOrder.js';
 import { printed } from '../input.js';
 import type { Prepared } from '../input.js';
 import { bestProbe, DEPTHS, HEIGHTS, middles, probe, trimmed, WIDTHS } from '../model.js';
-import type { Stretch } from '../model.js';
+import type { Standing, Stretch } from '../model.js';
 import type { Item } from '../picture.js';
 import type { View } from '../views.js';
 import { onPaper } from '../views.js';
@@ -54,17 +55,23 @@ function taperedFeet(
   under: readonly Stretch[],
 ): { readonly stretches: Stretch[]; readonly inset: number; readonly words: string[] } | undefined {
   if (!isPair(under) || between(input, under, 0)) return undefined;
-  const feet = [under[0], under[2]].flatMap((m) => input.model.standing.find((s) => s.part.id === m?.id) ?? []);
-  const tapers = feet.flatMap(({ part }) =>
-    part.cuts.flatMap((c) => (c.shape === 'taper' ? [{ part, c, high: heightOf(part, c) }] : [])),
-  );
-  if (tapers.length === 0) return undefined;
-  const inset = Math.max(...tapers.map((t) => t.high)) - input.model.overall[2][0];
-  const sizes = tapers.map(({ part, c }) => [part.mark, printed(input, part.size[faceAxis(c.face)].value - c.off)]);
-  const words = [...new Set(sizes.map(([, size]) => size))].map(
-    (size) =>
-      `foot of\u00a0${ranges(sizes.flatMap(([mark, s]) => (s === size ? [mark ?? ''] : []))).join(' ')} ${size}`,
-  );
+  const isFoot = (s: Standing): boolean => s.square && s.shoulder[2][0] <= low(input);
+  const tapers = input.model.case
+    .filter(isFoot)
+    .flatMap(({ part }) =>
+      part.cuts.flatMap((c) => (c.shape === 'taper' ? [{ part, c, high: heightOf(part, c) }] : [])),
+    );
+  if (!tapers.some(({ part }) => part.id === under[0]?.id || part.id === under[2]?.id)) return undefined;
+  const [floor] = input.model.overall[2];
+  const inset = Math.max(...tapers.map((t) => t.high)) - floor;
+  const said = tapers.map(({ part, c, high }) => ({
+    mark: part.mark,
+    words: `taper below ${printed(input, high - floor)} to ${printed(input, part.size[faceAxis(c.face)].value - c.off)} at the foot`,
+  }));
+  const words = [...new Set(said.map((t) => t.words))].map((w) => {
+    const marks = [...new Set(said.flatMap((t) => (t.words === w ? [t.mark] : [])))];
+    return `${ranges(marks).join(' ')} ${w}`;
+  });
   return { stretches: [...under], inset, words };
 }
 /** Where a taper begins, above the origin, nm. */
@@ -76,9 +83,23 @@ function heightOf(part: Part, c: TaperCut): number {
 /** Two members with air between: the middle figure stands in that air. */
 const isPair = (s: readonly Stretch[]): boolean =>
   s.length === 3 && s[0]?.kind === 'member' && s[1]?.kind === 'air' && s[2]?.kind === 'member';
+/** Widths of several compartments beside one another, of which no table tells; no more than prints in one chain. */
+function compartments(input: Prepared): Stretch[] {
+  const [bottom, top] = input.model.overall[2];
+  const heights = [0.3, 0.5, 0.7, 0.85].map((f) => bottom + (top - bottom) * f);
+  const rows = [...middles(input.model, 2), ...heights].map((at) => trimmed(probe(input.model, WIDTHS, at)));
+  // Air between two members, and a member between two airs.
+  const rooms = (s: readonly Stretch[]): number => s.filter((x, i) => x.kind === 'air' && s[i - 1]?.kind === 'member' && s[i + 1]?.kind === 'member').length; // prettier-ignore
+  const best = rows.reduce<Stretch[]>((m, s) => (rooms(s) > rooms(m) ? s : m), []);
+  return rooms(best) >= 2 && best.length <= 13 ? best : [];
+}
 /** Lanes of dimensions that will stand under the views. */
 export const lanesBelow = (input: Prepared): number =>
-  [feet(input), sideFeet(input)].some((s) => s.length > 1 && !isPair(s)) || taperedFeet(input, feet(input)) ? 2 : 1;
+  [feet(input), sideFeet(input)].some((s) => s.length > 1 && !isPair(s)) ||
+  taperedFeet(input, feet(input)) ||
+  compartments(input).length > 0
+    ? 2
+    : 1;
 
 /** Stretches as links along the paper axis of a view, low paper coordinate first. */
 function links(input: Prepared, view: View, axis: 0 | 1 | 2, stretches: readonly Stretch[]): Link[] {
@@ -131,6 +152,8 @@ export function elevationDimensions(input: Prepared, lay: Arrangement, marks: re
   if (isPair(under) && under[1]) {
     if (between(input, under, 0)) air.push(...betweenFeet(input, front, under[1]));
   } else if (under.length > 1) chains.push({ id: 'feet', side: 'below', links: links(input, front, 0, under) });
+  const row = compartments(input);
+  if (row.length > under.length) chains.push({ id: 'widths', side: 'below', links: links(input, front, 0, row) });
   const tapered = taperedFeet(input, under);
   if (tapered) {
     const mine = links(input, front, 0, tapered.stretches);
@@ -177,7 +200,11 @@ export function elevationDimensions(input: Prepared, lay: Arrangement, marks: re
       { id: 'plan', plan: planPlan },
     ],
     air,
-    further: [...(tapered?.words ?? []), ...[frontPlan, sidePlan, planPlan].flatMap((p) => furtherSizes(p))],
+    further: [
+      ...(tapered?.words ?? []),
+      ...holesShown(input, [front, side, plan]),
+      ...[frontPlan, sidePlan, planPlan].flatMap((p) => furtherSizes(p)),
+    ],
     ...(stack.length > 1 && summed
       ? {
           heights: {
@@ -187,6 +214,38 @@ export function elevationDimensions(input: Prepared, lay: Arrangement, marks: re
         }
       : {}),
   };
+}
+
+/** Holes that show in one of the views, each sort once, in words: those of the parts, not of their joints. */
+function holesShown(input: Prepared, views: readonly View[]): string[] {
+  const counts = new Map<string, { count: number; marks: Set<string> }>();
+  const seen = views.map((v) => ({ view: v, lines: input.views.lines(v.direction).visible }));
+  for (const { part } of input.model.case)
+    for (const c of part.cuts) {
+      if (c.shape !== 'bore' || c.as !== 'hole' || c.slot) continue;
+      const axis = faceAxis(c.face);
+      const outward = turn(part.place, byAxis((a) => (a === axis ? faceSign(c.face) : 0)) as Vec3); // prettier-ignore
+      const [u, v] = others(axis);
+      const shows = seen.some(({ view: { direction: d }, lines }) => {
+        const toward = dot(outward, d.toward);
+        if (toward < 0.99 && !(c.depth === 'through' && toward < -0.99)) return false;
+        const at = place(part.place, byAxis((a) => (a === u ? c.at[0] : a === v ? c.at[1] : 0)) as Vec3);
+        const [x, y] = [dot(at, d.right) / NM_PER_MM, dot(at, d.up) / NM_PER_MM];
+        const rim = (p: readonly [number, number]): boolean =>
+          Math.abs(Math.hypot(p[0] - x, p[1] - y) - c.diameter / NM_PER_MM / 2) < 0.05;
+        return lines.some((l) => l.ids.includes(part.id) && rim(l.a) && rim(l.b));
+      });
+      if (!shows) continue;
+      const size = `${printed(input, c.diameter)}${c.depth === 'through' ? '' : `, ${printed(input, c.depth)} deep`}`;
+      const known = counts.get(size) ?? { count: 0, marks: new Set() };
+      known.count++;
+      known.marks.add(part.mark);
+      counts.set(size, known);
+    }
+  return [...counts].map(
+    ([size, { count, marks }]) =>
+      `${count} ${count === 1 ? 'hole' : 'holes'} ${size} in ${ranges([...marks]).join(' ')}`,
+  );
 }
 
 /** The overhang at the front, the case and the overall depth beside the plan. */

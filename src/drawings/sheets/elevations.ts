@@ -54,7 +54,7 @@ export const elevations: SheetKind = {
         ...dimensions(input, lay),
         ...balloons(input, lay),
         ...keys(input, lay, rows),
-        ...scaleBar(input.faces, scaleBarFor(input.piece.units, 1 / lay.oneTo), ...barAt(input, lay)),
+        ...bar(input, lay),
       ],
     });
   },
@@ -82,6 +82,15 @@ function views(input: Prepared, lay: Arrangement): Item[] {
     const seen = name === 'plan' ? [] : drawLines(view, bought, BOUGHT);
     return group(`view-${name}`, [...drawLines(view, parts, ELEVATION_PENS), ...seen], { role: 'view', alt: name });
   });
+}
+/** The scale bar, as long as it stays clear of the plan. */
+function bar(input: Prepared, lay: Arrangement): Item[] {
+  const [x, y] = barAt(input, lay);
+  const full = scaleBarFor(input.piece.units, 1 / lay.oneTo);
+  const beside = y + 8 > lay.plan.box.y - 2 && y < lay.plan.box.y + lay.plan.box.h;
+  const room = beside ? Math.floor((lay.plan.box.x - 4 - x) / full.block) : full.figures.length - 1;
+  const figures = full.figures.slice(0, Math.max(1, room) + 1);
+  return scaleBar(input.faces, { ...full, figures }, x, y);
 }
 /** Upper left: above the plan where there is room, else beside it. */
 const barAt = (input: Prepared, lay: Arrangement): [number, number] => {
