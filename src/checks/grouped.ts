@@ -29,7 +29,12 @@ const key = (s: Single): string =>
 /** Those that say the same of several subjects as one, sorted by subject, then code. */
 export function grouped(singles: readonly Single[]): Judgement[] {
   const groups = new Map<string, Single[]>();
-  for (const s of singles) groups.set(key(s), [...(groups.get(key(s)) ?? []), s]);
+  for (const s of singles) {
+    const own = key(s);
+    const group = groups.get(own);
+    if (group) group.push(s);
+    else groups.set(own, [s]);
+  }
   const out = [...groups.values()].map((all): Judgement => {
     const { marks: _marks, on: _on, of: _of, ...rest } = all[0] as Single;
     const on = markRanges(all.flatMap((s) => s.on ?? []));

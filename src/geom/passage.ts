@@ -35,7 +35,11 @@ export function widestRoundCorner(
 ): { readonly width: number; readonly turn: number } {
   const room = (t: number): number => a * cosine(t) + b * sine(t) - length * sine(t) * cosine(t);
   let best = { width: Math.min(a, b), turn: a <= b ? 0 : 90 };
+  const at = Array.from({ length: 91 }, (_, t) => room(t));
   for (let t = 0; t < 90; t++) {
+    // Only about a whole degree that is no more than those beside it lies a least.
+    const here = at[t] as number;
+    if (here > (at[t - 1] ?? Infinity) || here > (at[t + 1] ?? Infinity)) continue;
     const [turn, width] = least(room, Math.max(0, t - 1), Math.min(90, t + 1));
     if (width < best.width) best = { width, turn };
   }
