@@ -6,15 +6,16 @@ import type { Part, Stock } from '../../piece/piece.js';
 import { collide } from '../dimensions.js';
 import type { Rect } from '../dimensions.js';
 import { grainArrow, group, label, line, rect, scaleBar, scaleBarFor, statusBar, whiteDisc } from '../draw.js';
-import { fieldOf, headline, LETTER } from '../frame.js';
+import { fieldOf, headline, lead, LETTER } from '../frame.js';
 import { printed, sheetOf } from '../input.js';
 import type { Prepared, SheetKind } from '../input.js';
 import { largestScale, SMALLEST } from '../marks.js';
 import { SIZE } from '../pens.js';
 import type { Item } from '../picture.js';
 import { spread } from '../spread.js';
-import { setText, widthOf } from '../text.js';
-import type { Text } from '../text.js';
+import { blockDrop, setLines, setText, widthOf, wrap } from '../text.js';
+import type { Line, Text } from '../text.js';
+import { cautionsOn } from './cautions.js';
 import { cutRows, cutTableHeight, drawCuts, notesOf, rowsPerPage } from './nestingCuts.js';
 
 /** Sheet goods: where every part lies, every cut in order with the fence setting. A long list of cuts takes a second page. */
@@ -90,6 +91,19 @@ function kindOf(input: Prepared, stock: Stock | undefined): string {
   return `${stock.name.slice(0, 1).toUpperCase()}${stock.name.slice(1)}${nominal}${measured}`;
 }
 
+/** What can hurt at the saw, whole, in lines over the width of the sheet; the first `most` of it. */
+function cautionLines(input: Prepared, most: number): readonly Line[] {
+  const { left, right } = fieldOf(input.paper);
+  const said = cautionsOn(input, 'cutting').slice(0, most).map((c) => c.text); // prettier-ignore
+  return said.length === 0 ? [] : wrap(input.faces, lead('Caution:', said.join(' ')), right - left, SIZE.text);
+}
+const cautionHeight = (lines: readonly Line[]): number => (lines.length === 0 ? 0 : blockDrop(lines) + 5);
+/** All cautions where they take nothing from the scale, else the first; `scaleFor` tells it over so many mm at the foot. */
+function cautionsAt(input: Prepared, scaleFor: (foot: number) => number): readonly Line[] {
+  const all = cautionLines(input, Infinity);
+  return scaleFor(cautionHeight(all)) === scaleFor(0) ? all : cautionLines(input, 1);
+}
+
 /** From the sheet's edge to the heading of the cuts. */
 const FOOT = 14.4;
 interface Diagram {
@@ -103,7 +117,10 @@ function diagram(input: Prepared, sheet: SheetLayout): Diagram {
   const table = cutTableHeight(Math.min(cutRows(input, sheet).length, rowsPerPage(0)), notesOf(input, sheet).length);
   const y0 = top + 20.5;
   const room = bottom - y0 - table - FOOT;
-  const oneTo = largestScale((n) => L / n <= right - left - 26 && W / n <= room) ?? SMALLEST;
+  const scaleFor = (foot: number): number =>
+    largestScale((n) => L / n <= right - left - 26 && W / n <= room - foot) ?? SMALLEST;
+  const cautions = cautionsAt(input, scaleFor);
+  const oneTo = scaleFor(cautionHeight(cautions));
   const x0 = left + 14 + Math.max(0, right - left - 30 - L / oneTo) / 2;
   const at = (v: number): number => toMm(v) / oneTo;
   // The trimmed strips lie before the origin.
@@ -147,7 +164,10 @@ function diagram(input: Prepared, sheet: SheetLayout): Diagram {
     ...legend(input, sheet, outline, oneTo),
   ];
   return {
-    items: [group(`nest-${sheet.stock}-${sheet.index}`, items, { role: 'nesting' })],
+    items: [
+      group(`nest-${sheet.stock}-${sheet.index}`, items, { role: 'nesting' }),
+      ...setLines(input.faces, cautions, { x: left, y: bottom - 1.8 - blockDrop(cautions), size: SIZE.text }).items,
+    ],
     oneTo,
     foot: outline.y + outline.h + FOOT,
   };
