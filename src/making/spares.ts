@@ -17,8 +17,9 @@ export interface Spare {
   readonly why: string;
 }
 
-/** So many alike want one more, and a trial piece is so long: our default. */
+/** So many alike want one more; a trial piece is so long, and no wider than this: our default. */
 const SET = 4;
+const widest = (units: Units): number => (units === 'in' ? inches(4) : mm(100));
 const trialLength = (units: Units): number => (units === 'in' ? inches(16) : mm(400));
 
 /** Spare blanks: one more of every set of four and more alike that is not glued up, and a trial length of each thickness that is joined. */
@@ -60,14 +61,15 @@ function trials(piece: Piece, blanks: readonly Blank[]): Spare[] {
     const first = commonest(row);
     if (!first) return [];
     const { rough, finished, stock } = first;
-    const wide = rough.staves > 1 ? rough.stave : rough.width;
+    const whole = rough.staves > 1 ? [rough.jointed, rough.stave] : [finished[1], rough.width];
+    const [width = 0, wide = 0] = whole.map((v) => Math.min(v, widest(piece.units)));
     const long = trialLength(piece.units);
     return [
       {
         kind: 'trial',
         stock: stock.id,
         thickness: finished[0],
-        width: rough.staves > 1 ? rough.jointed : finished[1],
+        width,
         rough: [rough.thickness, wide, long],
         feet: feetOf(first, wide, long),
         why: 'trial pieces for its joints',

@@ -1,8 +1,9 @@
+import { cosine, sine } from '../geom/angle.js';
 import { faceAxis, faceSign, others, type Axis, type Face } from '../geom/axis.js';
 import { byAxis, meet, type Box3, type Span, type Vec3 } from '../geom/box.js';
 import { flatten } from '../geom/outline.js';
 import type { Part } from '../piece/piece.js';
-import type { Cut } from '../words/cut.js';
+import type { BoreCut, Cut } from '../words/cut.js';
 
 /** A part's blank when it is cut to size, own axes, nm. */
 export const blankBox = (p: Part): Box3 => byAxis((a): Span => [-p.growth[a][0], p.size[a].value + p.growth[a][1]]);
@@ -51,13 +52,8 @@ export function zonesOf(cut: Cut, part: Part, band: Band): Box3[] {
       ];
     case 'arc':
       return [boxOf(box, [cut.along, cut.over], [faceAxis(cut.face), under(box, cut.face, cut.rise)])];
-    case 'bore': {
-      const [u, v] = others(faceAxis(cut.face));
-      const deep = cut.depth === 'through' ? box[faceAxis(cut.face)] : under(box, cut.face, cut.depth);
-      const wide = Math.max(cut.diameter, cut.seat?.diameter ?? 0, cut.slot?.length ?? 0) / 2;
-      const round = (at: number): Span => [at - wide, at + wide];
-      return [boxOf(box, [u, round(cut.at[0])], [v, round(cut.at[1])], [faceAxis(cut.face), deep])];
-    }
+    case 'bore':
+      return [boreBox(box, cut)];
     case 'arris': {
       const [a, b] = cut.faces;
       const along = ([0, 1, 2] as const).find((x) => x !== faceAxis(a) && x !== faceAxis(b)) as Axis;
@@ -74,6 +70,26 @@ export function zonesOf(cut: Cut, part: Part, band: Band): Box3[] {
     case 'mark':
       return [];
   }
+}
+
+/** A hole with its seat, drawn out along its slot; one that leans goes over to the side by as much as its depth takes it. */
+function boreBox(box: Box3, cut: BoreCut): Box3 {
+  const axis = faceAxis(cut.face);
+  const lean = cut.tilt?.degrees ?? 0;
+  const [low, high] = box[axis];
+  const deep = cut.depth === 'through' ? (high - low) / cosine(lean) : cut.depth;
+  const radius = Math.max(cut.diameter, cut.seat?.diameter ?? 0) / 2;
+  const over = cut.slot ? (cut.slot.length - cut.diameter) / 2 : 0;
+  const spans = others(axis).map((u, i): readonly [Axis, Span] => {
+    const half = (radius + (cut.slot?.axis === u ? over : 0)) / cosine(lean);
+    const aside = cut.tilt && faceAxis(cut.tilt.toward) === u ? deep * sine(lean) * faceSign(cut.tilt.toward) : 0;
+    const at = cut.at[i] ?? 0;
+    return [u, [at - half + Math.min(0, aside), at + half + Math.max(0, aside)]];
+  });
+  return boxOf(box, ...spans, [
+    axis,
+    cut.depth === 'through' ? box[axis] : under(box, cut.face, deep * cosine(lean) + radius * sine(lean)),
+  ]);
 }
 
 /** What an outline leaves of a band across it: beyond the first and the last place where it is whole over the band's width. */

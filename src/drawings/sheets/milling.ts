@@ -47,7 +47,7 @@ function thickness(input: Prepared, g: MillingGroup, first: boolean): ListBlock 
   return {
     id: `milling-${g.thickness}`,
     title: `${printed(input, g.thickness)} thick`,
-    remark: `run all ${blanks} together, one setting`,
+    remark: `${blanks === 1 ? 'one blank' : blanks === 2 ? 'run both together' : `run all ${blanks} together`}, one setting`,
     table: {
       id: 'milling',
       columns: COLUMNS,

@@ -11,10 +11,10 @@ import type { Prepared } from '../input.js';
 import { largestScale, SMALLEST } from '../marks.js';
 import { SIZE } from '../pens.js';
 import type { Item } from '../picture.js';
+import { widthOf } from '../text.js';
 
-/** Around the wood: a clamp's arrow, the name of an edge or an end, dimensions (one chain and the overall size), bare paper. */
+/** Around the wood: a clamp's arrow, a line for the name of an edge or an end, dimensions (one chain and the overall size), bare paper. */
 const ARROW = 7;
-const NAME = 14;
 const LINE = 5.6;
 const CHAINS = 17;
 const BARE = 1;
@@ -45,10 +45,12 @@ export function panelPicture(input: Prepared, p: Panel, id: string, cell: Rect):
   const lie = lieOf(p);
   const { lying } = lie;
   const [wide, high] = lying ? [p.rough.length, p.rough.width] : [p.rough.width, p.rough.length];
-  const name = { left: NAME, right: NAME, above: LINE, below: LINE };
+  const wordy = (f: Face): number => widthOf(input.faces, p.part.faceWords[f], SIZE.text, 'semibold') + 3;
+  const name = (side: Edge, f: Face): number => (side === 'left' || side === 'right' ? wordy(f) : LINE);
   const margin: Record<Edge, number> = { left: BARE, right: BARE, above: BARE, below: BARE };
   for (const side of [lie.edge, OTHER[lie.edge]]) margin[side] += ARROW;
-  for (const side of [lie.edge, lie.end]) margin[side] += name[side];
+  margin[lie.edge] += name(lie.edge, p.edge);
+  margin[lie.end] += name(lie.end, p.end);
   for (const side of [OTHER[lie.edge], OTHER[lie.end]]) margin[side] += CHAINS;
   const [w, h] = [cell.w - margin.left - margin.right, cell.h - margin.above - margin.below];
   const oneTo = largestScale((n) => toMm(wide) / n <= w && toMm(high) / n <= h) ?? SMALLEST;

@@ -69,7 +69,7 @@ const COLUMNS: Table['columns'] = [
   { id: 'finished', label: 'Finished', align: 'left' },
   { id: 'rough', label: 'Rough', align: 'left' },
   { id: 'least', label: 'Board at least', align: 'left' },
-  { id: 'tally', label: 'Tally', align: 'right' },
+  { id: 'tally', label: 'It tallies', align: 'right' },
   { id: 'feet', label: 'Bd ft', align: 'right' },
   { id: 'find', label: 'Look for', align: 'left' },
 ];
