@@ -67,27 +67,12 @@ export function worstCoefficient(species: Species, cut: GrainCut | undefined, wa
   return Math.max(of(band[0]), of(band[1]));
 }
 
-/** One of two parts that are tied: its wood and how it lies along the tie. Sheet goods have no wood, and do not move. */
-export interface Tied {
-  readonly wood: Species | undefined;
-  readonly cut: GrainCut | undefined;
-  readonly way: Way;
-}
-/** Change of a part of `size` along the tie, moisture `from` -> `to`, at the worst angle of its rings. */
-export const tiedChange = (size: number, part: Tied, from: number, to: number): number =>
-  part.wood && part.way !== 'length'
-    ? changeBy(worstCoefficient(part.wood, part.cut, part.way), size, from, to, part.wood.start.value)
-    : 0;
-/**
- * How far two parts that are tied over `size` want to part along it, at the driest and at the wettest: the change of the
- * first less that of the second, same unit as `size`.
- */
-export const apart = (
+/** Change of `size` (any unit) that way, moisture `from` -> `to` (%), at the worst angle of its rings. */
+export const changeAtWorst = (
   size: number,
-  a: Tied,
-  b: Tied,
-  s: Season,
-): { readonly driest: number; readonly wettest: number } => {
-  const at = (to: number): number => tiedChange(size, a, s.made, to) - tiedChange(size, b, s.made, to);
-  return { driest: at(s.driest), wettest: at(s.wettest) };
-};
+  species: Species,
+  cut: GrainCut | undefined,
+  way: Way,
+  from: number,
+  to: number,
+): number => changeBy(worstCoefficient(species, cut, way), size, from, to, species.start.value);

@@ -4,12 +4,11 @@ import { coefficientFrom, SPECIES, speciesById, type Species } from '../../src/d
 import { cupOfFaces, cupOfRings } from '../../src/wood/cup.js';
 import { equilibrium, celsius } from '../../src/wood/equilibrium.js';
 import {
-  apart,
   change,
+  changeAtWorst,
   changeBy,
   changeByShrinkage,
   coefficient,
-  tiedChange,
   worstCoefficient,
 } from '../../src/wood/movement.js';
 import { alongRings } from '../../src/wood/rings.js';
@@ -152,27 +151,6 @@ describe('a board between flat and quartered', () => {
   });
 });
 
-describe('two parts that are tied', () => {
-  const s = { made: 8, driest: 6, wettest: 11 };
-  const oak = wood('white-oak');
-  it('along the grain of one and across the other: all of the movement', () => {
-    const across = { wood: oak, cut: 'flat', way: 'width' } as const;
-    // 20 x .00365 x 3 = .219 and 20 x .00365 x 2 = .146.
-    const two = apart(20, across, { wood: oak, cut: 'flat', way: 'length' }, s);
-    expect(two.wettest).toBeCloseTo(0.219, 4);
-    expect(two.driest).toBeCloseTo(-0.146, 4);
-    // A sheet does not move: the same.
-    expect(apart(20, across, { wood: undefined, cut: undefined, way: 'width' }, s)).toEqual(two);
-  });
-  it('alike: nothing; two woods: the difference', () => {
-    const a = { wood: oak, cut: 'flat', way: 'width' } as const;
-    expect(apart(20, a, a, s)).toEqual({ driest: 0, wettest: 0 });
-    const poplar = { wood: wood('poplar'), cut: 'flat', way: 'width' } as const;
-    // 20 x (.00365 - .00289) x 3 = .0456.
-    expect(apart(20, a, poplar, s).wettest).toBeCloseTo(0.0456, 4);
-  });
-});
-
 describe('whatever the wood', () => {
   const moisture = fc.double({ min: 0, max: 40, noNaN: true });
   const cut = fc.constantFrom('flat', 'rift', 'quartered', undefined);
@@ -183,7 +161,7 @@ describe('whatever the wood', () => {
         const gain = change(100, s, c, low, high);
         expect(gain).toBeGreaterThanOrEqual(0);
         expect(change(100, s, c, high, low)).toBeLessThanOrEqual(0);
-        expect(tiedChange(100, { wood: s, cut: c, way: 'width' }, low, high)).toBeGreaterThanOrEqual(gain - 1e-9);
+        expect(changeAtWorst(100, s, c, 'width', low, high)).toBeGreaterThanOrEqual(gain - 1e-9);
         // Back from the larger size: equation 13-3 is the same line read from its other end.
         if (low > 14) expect(change(100 + gain, s, c, high, low)).toBeCloseTo(-gain, 6);
       }),

@@ -4,7 +4,7 @@ import type { Part, Piece, Stock } from '../../piece/piece.js';
 import { quantity } from '../../value/quantity.js';
 import type { Season } from '../../wood/moisture.js';
 import { woodOf } from '../../wood/material.js';
-import { change, changeBy, coefficient, worstCoefficient, type GrainCut } from '../../wood/movement.js';
+import { change, changeAtWorst, coefficient, type GrainCut } from '../../wood/movement.js';
 import type { Input } from '../check.js';
 
 /** Solid wood with its figures; undefined for sheet goods and for woods that are in no table. */
@@ -41,8 +41,7 @@ export function strain(
   const stock = piece.stocks[part.stock];
   const thickness = own === part.thickness;
   if (rings === 'as named') return change(1, species, ringsAlong(stock, thickness), from, to) + 0;
-  const c = worstCoefficient(species, stock?.cut, thickness ? 'thickness' : 'width');
-  return changeBy(c, 1, from, to, species.start.value) + 0;
+  return changeAtWorst(1, species, stock?.cut, thickness ? 'thickness' : 'width', from, to) + 0;
 }
 
 /** The coefficient that a part moves by along an own axis, as an input of a worked figure. */
