@@ -1,8 +1,10 @@
 // npm run bench -- layout: the sheet layout on published instances, beside general packing libraries of the registry in the
 // same run. For each set: sheets used, fewest known, bound, how many proved fewest, time, and the ratio of the sheets used.
-// `npm run bench -- layout quick` takes every tenth instance. None of the libraries knows stages or proof; only the shelf
+// `npm run bench -- layout quick` takes every tenth instance; `bins`, `orders` and `bars` name sets. None of the libraries knows stages or proof; only the shelf
 // packer's layouts can be sawn edge to edge. All layouts of ours are checked for stages, sizes and counts.
 import { readFileSync } from 'node:fs';
+import { load, processor } from './_measure.mjs';
+import { cutBars } from '../../dist/layout/bars/cutting.js';
 import { chooseFleet } from '../../dist/layout/fleet.js';
 import { Packer } from '../../dist/layout/pack/goal.js';
 
@@ -48,9 +50,9 @@ function faults(filled, kinds, bin, stages) {
 
 function ours(set, turn, budget, stages) {
   let [sheets, proved, wrong, longest] = [0, 0, 0, 0];
-  const from = performance.now();
+  const from = spent();
   for (const [, x] of set) {
-    const at = performance.now();
+    const at = spent();
     const kinds = kindsOf(x.items, turn);
     const rules = { stages, first: 'either', kerf: 0 };
     const packer = new Packer(
@@ -63,9 +65,9 @@ function ours(set, turn, budget, stages) {
     sheets += fleet.sheets.length;
     if (fleet.proved) proved++;
     wrong += faults(fleet.filled, kinds, x.bin, stages);
-    longest = Math.max(longest, performance.now() - at);
+    longest = Math.max(longest, spent() - at);
   }
-  return { sheets, proved, wrong, ms: (performance.now() - from) / set.length, longest };
+  return { sheets, proved, wrong, ms: (spent() - from) / set.length, longest };
 }
 
 async function libraries() {
@@ -122,28 +124,58 @@ async function libraries() {
   };
 }
 
-export async function run([size] = []) {
-  const every = size === 'quick' ? 10 : 1;
+/** Processor time of this process, ms: hardly changed by what else the machine does. */
+const spent = processor;
+
+function barsRun(every) {
+  const set = read('bars-67').filter((_, i) => i % every === 0);
+  const from = spent();
+  let [best, proved, known, wrong] = [0, 0, 0, 0];
+  for (const [, x] of set) {
+    const [lengths, demand] = [x.items.map(([l]) => l), x.items.map(([, n]) => n)];
+    const found = cutBars(lengths, demand, [{ room: x.c, cost: 1, count: Infinity }]);
+    if (found.cost <= (x.opt ?? x.ub)) best++;
+    if (x.opt !== undefined) known++;
+    if (found.cost === found.bound) proved++;
+    const took = demand.map((n, i) => n - found.bars.reduce((t, b) => t + b.take[i], 0));
+    const over = found.bars.filter((b) => b.take.reduce((t, n, i) => t + n * lengths[i], 0) > x.c);
+    wrong += over.length + took.filter((n) => n !== 0).length;
+  }
+  const each = (spent() - from) / set.length;
+  console.log(
+    `${set.length} bar instances, ${known} with known optimum: ${best} as few as known, ${proved} proved, ${wrong} faults, ${each.toFixed(0)} ms each`,
+  );
+}
+
+const SETS = {
+  bins: ['500 classic instances', 'bins-500', 20e6],
+  orders: ['43 orders of a furniture maker', 'furniture-43', 60e6],
+};
+
+export async function run(args = []) {
+  const every = args.includes('quick') ? 10 : 1;
+  const wanted = ['bins', 'orders', 'bars'].filter((s) => args.includes(s));
+  const asked = (s) => wanted.length === 0 || wanted.includes(s);
   const libs = await libraries();
-  const sets = [
-    ['500 classic instances', 'bins-500', 20e6],
-    ['43 orders of a furniture maker', 'furniture-43', 60e6],
-  ];
-  for (const [title, file, budget] of sets) {
+  console.log(`processor time; ${load()}`);
+  for (const key of Object.keys(SETS).filter(asked)) {
+    const [title, file, budget] = SETS[key];
     const set = read(file).filter((_, i) => i % every === 0);
     for (const turn of [false, true]) {
-      const sum = (key) => set.reduce((t, [, x]) => t + x[key], 0);
+      const sum = (k) => set.reduce((t, [, x]) => t + x[k], 0);
       const known = sum(turn ? 'rg' : 'og');
       const bound = sum(turn ? 'lr' : 'lo');
       console.log(
         `${title}${every > 1 ? ` (every ${every}th)` : ''}, ${turn ? 'turned' : 'grain kept'}: fewest known ${known}, bound ${bound}`,
       );
+      let ourTime = NaN;
       const row = (name, sheets, ms, more = '') =>
         console.log(
-          `  ${name.padEnd(28)} ${String(sheets).padStart(6)} sheets  ${(sheets / known).toFixed(4)} of fewest known  ${ms.toFixed(1).padStart(8)} ms each${more}`,
+          `  ${name.padEnd(28)} ${String(sheets).padStart(6)} sheets  ${(sheets / known).toFixed(4)} of fewest known  ${ms.toFixed(1).padStart(8)} ms each  ${(ms / ourTime).toPrecision(3).padStart(8)} of our time${more}`,
         );
       for (const stages of [3, Infinity]) {
         const o = ours(set, turn, budget, stages);
+        if (stages === 3) ourTime = o.ms;
         const how = stages === 3 ? 'three stages' : 'any stages';
         row(
           `benchpacket, ${how}`,
@@ -153,14 +185,14 @@ export async function run([size] = []) {
         );
       }
       for (const [name, pack] of Object.entries(libs)) {
-        const from = performance.now();
+        const from = spent();
         try {
           const counts = set.map(([, x]) => pack(x, turn));
           if (counts.includes(undefined)) continue;
           row(
             name,
             counts.reduce((a, b) => a + b, 0),
-            (performance.now() - from) / set.length,
+            (spent() - from) / set.length,
           );
         } catch (error) {
           console.log(`  ${name}: ${error.message}`);
@@ -168,6 +200,7 @@ export async function run([size] = []) {
       }
     }
   }
+  if (asked('bars')) barsRun(every);
 }
 if (process.argv[1] && import.meta.url.endsWith(process.argv[1].split('/').slice(-2).join('/')))
   await run(process.argv.slice(2));
