@@ -138,7 +138,7 @@ export function pullsOf(spec: DrawerFields, plan: DrawerPlan, context: Component
     if (separate)
       cuts.push({
         part: ids.boxFront,
-        cut: { ...bore, id: `${pull}.box`, notes: ['for the pull: through the front’s hole'] },
+        cut: { ...bore, id: `${pull}.box`, notes: ['for the pull: bored through the front’s hole'] },
       });
   }
   return { hardware, cuts };

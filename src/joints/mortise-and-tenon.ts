@@ -393,7 +393,7 @@ function tenon(r: MortiseAndTenon, site: Site): TenonCut {
     ...(site.slope ? { slope: site.slope, notes: [gauge(site.slope)] } : {}),
     tongues: h ? [main, { a: across(r), b: over, length: h.length.value, haunch: true }] : [main],
     ...(r.mitre ? { mitre: { long: r.mitre } } : {}),
-    glue: { where: 'the cheeks of the tenon', not: 'its end' },
+    glue: { where: 'the cheeks of the tenon', not: 'on its end' },
   };
 }
 

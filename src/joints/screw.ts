@@ -396,8 +396,8 @@ const pocketFace = (spec: Resolved, site: Site): Face => {
 };
 const nameOf = (named: Named, length: Sized, site: Site): string =>
   named.shank === undefined && site.world.units === 'in'
-    ? `#${named.gauge ?? 8} x ${fig(site, length.value)}`
-    : `${named.gauge === undefined ? fig(site, named.shank ?? mm(4)) : `#${named.gauge}`} x ${fig(site, length.value)}`;
+    ? `#${named.gauge ?? 8} × ${fig(site, length.value)}`
+    : `${named.gauge === undefined ? fig(site, named.shank ?? mm(4)) : `#${named.gauge}`} × ${fig(site, length.value)}`;
 
 function straight(r: Screws, site: Site): Pick<Given, 'entering' | 'receiving' | 'bodies'> {
   const top = site.entering.box[INTO][0];

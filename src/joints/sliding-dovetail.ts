@@ -208,9 +208,9 @@ function socketOf(r: Sliding, site: Site): DovetailCut {
     atFloor: about(centre, r.tail.value),
     depth: r.depth.value,
     bit: { width: r.tail.value, angle: r.angle },
-    trial: 'the tail slides by hand dry and shows no gap at the shoulder',
+    trial: 'one socket and one tail; they slide together by hand, dry, with no gap at the shoulder',
     glue: r.stop
-      ? { where: `first ${fig(site, either(site.world, 2, 50))} behind the stop`, not: 'the rest of the socket' }
+      ? { where: `the first ${fig(site, either(site.world, 2, 50))} behind the stop`, not: 'the rest of the socket' }
       : { where: 'at the seat of the part only', not: 'the rest of the socket' },
   };
 }
@@ -230,7 +230,11 @@ function give(r: Sliding, site: Site): Given {
             runSpan: over,
             atFace: down(socket.atFace),
             atFloor: down(socket.atFloor),
-            notes: ['The part then binds only at the end of its travel'],
+            notes: [
+              r.shared
+                ? 'The part then binds only when nearly home; fit what goes in behind it to the eased width'
+                : 'The part then binds only when nearly home',
+            ],
           },
         ]
       : [];

@@ -1,4 +1,4 @@
-import { faceAxis, third } from '../geom/axis.js';
+import { faceAxis, opposite, third } from '../geom/axis.js';
 import type { Axis, Face } from '../geom/axis.js';
 import { middle, width } from '../geom/box.js';
 import type { Span } from '../geom/box.js';
@@ -41,8 +41,10 @@ export const tailsWords: ShapeWords<TailsCut> = {
   print(group, f, ctx) {
     const c = group[0] as TailsCut;
     const name = `${NAMES[c.as]},`;
-    const runs = [b(name), t(` ${ends(group, f)}, ${count(c.tails.length)}${group.length > 1 ? ' each' : ''}: `)];
-    const base = `base line ${fig(f, distance(f, c.end, c.base))} from ${group.length > 1 ? 'each' : 'the'} end`;
+    const n = count(c.tails.length);
+    const where = isEach(group) ? `${n} at each end` : `${ends(group, f)}, ${n}${group.length > 1 ? ' each' : ''}`;
+    const runs = [b(name), t(` ${where}: `)];
+    const base = `base line ${fig(f, distance(f, c.end, c.base))} from the end`;
     runs.push(t(base), ...bit(f, c), ...shape(f, c, ctx));
     const k = keepAxis(c);
     if (!isFull(f, k, c.keep)) runs.push(t(`; standing ${saySpan(f, k, c.keep)}`));
@@ -51,6 +53,8 @@ export const tailsWords: ShapeWords<TailsCut> = {
   parse: parseTails,
 };
 
+/** Both ends, each named again with its mate: `at each end` says them. */
+const isEach = (group: readonly TailsCut[]): boolean => group.length === 2 && group.every((g) => g.mates.length > 0);
 const ends = (group: readonly { end: Face }[], f: Frame): string => group.map((g) => called(f, g.end)).join(' and ');
 /** ` FRONT end into D1.1; BACK end into D1.4.` Empty where nothing is known to go on. */
 export function intoMates(
@@ -126,9 +130,14 @@ interface Found {
 }
 function parseTails(r: Reader): readonly Bare<TailsCut>[] | undefined {
   const as = (['tails', 'tail'] as const).find((k) => r.take(`${NAMES[k]},`));
-  const ends_ = as && readEnds(r);
-  const n = ends_ && r.take(',') ? readCount(r) : undefined;
-  if (!ends_ || n === undefined) return undefined;
+  if (as === undefined) return undefined;
+  const each = r.attempt(() => {
+    const n = readCount(r);
+    return n !== undefined && r.take('at each end') ? n : undefined;
+  });
+  const named = each === undefined ? readEnds(r) : [];
+  const n = each ?? (named && r.take(',') ? readCount(r) : undefined);
+  if (!named || n === undefined) return undefined;
   r.take('each');
   if (!r.take(':')) return undefined;
   const found: Found = { count: n };
@@ -137,8 +146,11 @@ function parseTails(r: Reader): readonly Bare<TailsCut>[] | undefined {
   const { base, axis, atEnd, atBase } = found;
   if (!r.take('.') || base === undefined || axis === undefined || !atEnd || !atBase) return undefined;
   const into = readMates(r);
-  const k = third(faceAxis(ends_[0] as Face), axis);
-  return ends_.map((end) => ({
+  const both = each === undefined ? named : [...into.keys()];
+  const [one, other] = both;
+  if (one === undefined || (each !== undefined && other !== opposite(one))) return undefined;
+  const k = third(faceAxis(one), axis);
+  return both.map((end) => ({
     shape: 'tails',
     as,
     end,
@@ -156,7 +168,7 @@ const inOrder = (tails: Tail[]): Tail[] => tails.sort((a, c) => a.atBase[0] - c.
 function readClause(r: Reader, found: Found): boolean {
   if (r.take('base line')) {
     found.base = r.figure() ?? NaN;
-    return r.take('from each end') || r.take('from the end');
+    return r.take('from the end');
   }
   if (r.take('bit')) {
     const w = r.figure();

@@ -46,7 +46,7 @@ describe('what a card says', () => {
     const tails = said(drawerSide()).filter((t) => t.startsWith('Tails'));
     expect(tails).toHaveLength(1);
     expect(tails[0]).toContain(
-      'five each: base line 3/8 from each end; bit 1/2, 14°; centres from BOTTOM edge 7/16, pitch 7/8; each',
+      'five at each end: base line 3/8 from the end; bit 1/2, 14°; centres from BOTTOM edge 7/16, pitch 7/8; each',
     );
     const read = parseCallout(tails[0] ?? '', frameOf(drawerSide(), 'in'))?.cuts[0];
     const centres = read?.shape === 'tails' ? read.tails.map((x) => (x.atBase[0] + x.atBase[1]) / 2) : [];

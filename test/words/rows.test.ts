@@ -28,7 +28,7 @@ describe('the rows of a case side', () => {
   });
   it('give the glue of both rails that share a socket', () => {
     expect(cutText(chest, 'A1', /^Sliding/)).toContain(
-      'Glue first 2 behind the stop; last 2 before the rabbet; none between them.',
+      'Glue the first 2 behind the stop; the last 2 before the rabbet; none between them.',
     );
   });
   // By hand: 41 1/8 less the uppermost centre, 34 3/4.
@@ -56,7 +56,7 @@ describe('the rows of a drawer box', () => {
   // By hand: 16 3/4 less 1 1/32 is 15 23/32; less 1, plus 1/2, less 1/16 is 15 5/32; 15 plus 1/2 less 1/16 is 15 7/16.
   it('give the sizes of the mates', () => {
     expect(row(chest, 'D1.2', 'Mates')).toBe(
-      'D1.1 and D1.4 15 23/32 long, fit. D1.6 15 5/32 × 15 7/16, in before last side.',
+      'D1.1 and D1.4 15 23/32 long, fit. D1.6 15 5/32 × 15 7/16, in before the last side.',
     );
   });
   it('say how the side goes on, and what is cut with it', () => {

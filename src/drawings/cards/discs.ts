@@ -23,7 +23,16 @@ const NEIGHBOUR = 6.2;
 /** A disc is 5 across; so much of the paper is its own, mm. */
 const ROOM = 5.4;
 /** What a fault of a disc's place counts beside 1 for each mm that it stands off its cut (our default). */
-const FAULT = { hides: 9, overWork: 14, nearerOther: 8, crosses: 9, offWood: 6, overBreak: 12, missed: 60 };
+const FAULT = {
+  hides: 14,
+  overWork: 14,
+  nearerOther: 8,
+  crosses: 9,
+  offWood: 6,
+  overBreak: 12,
+  slants: 0.8,
+  missed: 60,
+};
 
 /** A cut's place on a view, and the disc that is to stand there. */
 interface Want {
@@ -92,6 +101,10 @@ const isBounded = (c: Cut): boolean => isPlaced(c) || c.shape === 'tails' || c.s
 
 const clamp = (x: number, lo: number, hi: number): number => Math.min(Math.max(x, lo), hi);
 const nearest = (r: Four, [x, y]: At): At => [clamp(x, r[0], r[0] + r[2]), clamp(y, r[1], r[1] + r[3])];
+const isSlanted = (r: Four, at: At): boolean => {
+  const [x, y] = nearest(r, at);
+  return Math.abs(x - at[0]) > 0.1 && Math.abs(y - at[1]) > 0.1;
+};
 const off = (r: Four, at: At): number => {
   const [x, y] = nearest(r, at);
   return Math.abs(x - at[0]) + Math.abs(y - at[1]);
@@ -127,7 +140,11 @@ function badness(w: Want, v: Placed, at: At, taken: readonly Rect[], most: numbe
   const [cx, cy] = centreOf(r);
   // A disc would hide work smaller than itself: it stands beside it.
   const small = Math.min(r[2], r[3]) < 2.6 ? Math.max(r[2], r[3]) < 9 : Math.max(r[2], r[3]) < 4.6;
-  let cost = d + 0.05 * (Math.abs(at[0] - cx) + Math.abs(at[1] - cy)) + (small && d < 3.4 ? FAULT.hides : 0);
+  let cost =
+    d +
+    0.05 * (Math.abs(at[0] - cx) + Math.abs(at[1] - cy)) +
+    (small && collide(rectOf(r, 0.9), box(at[0], at[1], 5, 5)) ? FAULT.hides : 0);
+  if (d > 2.7 && isSlanted(r, at)) cost += FAULT.slants;
   if (cost >= most) return cost;
   const here = box(at[0], at[1], 5.2, 5.2);
   if (here.x < v.x || here.y < v.y || here.x + 5.2 > v.x + v.w || here.y + 5.2 > v.y + v.h) cost += FAULT.offWood;

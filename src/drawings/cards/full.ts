@@ -11,7 +11,7 @@ import type { Run } from '../text.js';
 import type { CardLook } from './half.js';
 import { quietBlock } from './half.js';
 import { whereUsed } from './key.js';
-import { columnOf } from './list.js';
+import { columnOf, LABEL } from './list.js';
 import type { DovetailCut } from '../../words/cut.js';
 import { profile, profileHeight, socketOf } from './profile.js';
 import type { Block } from './arrange.js';
@@ -49,18 +49,12 @@ export const nothing = (r: Rest): boolean => r.callouts.length === 0 && r.rows.l
 
 /** The right-hand column of the first sheet, set closer where it would run over by a little. */
 function mainColumn(faces: Faces, card: Card): ReturnType<typeof columnOf> {
-  const set = (close: boolean, rows = card.rows): ReturnType<typeof columnOf> =>
-    columnOf(faces, card.callouts, rows, { x: wordsAt(card), w: FULL.column, close }, FULL.y + FULL.cuts + 2.3, FULL.y + FULL.rows); // prettier-ignore
+  const set = (close: boolean, rows = card.rows, tight = false): ReturnType<typeof columnOf> =>
+    columnOf(faces, card.callouts, rows, { x: wordsAt(card), w: FULL.column, close, tight }, FULL.y + FULL.cuts + 2.3, FULL.y + FULL.rows); // prettier-ignore
   const loose = set(false);
   if (nothing(loose)) return loose;
-  const tries = [
-    () => set(true),
-    () =>
-      set(
-        true,
-        card.rows.filter((r) => !r.spare),
-      ),
-  ];
+  const needed = card.rows.filter((r) => !r.spare);
+  const tries = [() => set(true), () => set(true, needed), () => set(true, needed, true)];
   for (const one of tries) {
     const column = one();
     if (nothing(column)) return column;
@@ -205,9 +199,9 @@ function proof(look: CardLook): Item[] {
   return [
     ...line('N', x, y + 178, x + w, y + 178),
     ...label(faces, 'Prove', x, y + 185, { face: 'semibold' }),
-    ...label(faces, card.prove.what, x + 14.5, y + 185),
+    ...label(faces, card.prove.what, x + LABEL, y + 185),
     ...setText(faces, card.prove.figure, {
-      x: x + 14.5 + what + 4,
+      x: x + LABEL + what + 4,
       y: y + 185.6,
       size: SIZE.headline,
       face: 'semibold',

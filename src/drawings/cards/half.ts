@@ -8,7 +8,7 @@ import type { Item } from '../picture.js';
 import { setText, widthOf } from '../text.js';
 import type { Run } from '../text.js';
 import { whereUsed } from './key.js';
-import { columnOf, fitsColumn } from './list.js';
+import { columnOf, fitsColumn, LABEL } from './list.js';
 import type { Block } from './arrange.js';
 import { noWork, noWorkWidth } from './panel.js';
 import { views } from './panes.js';
@@ -185,7 +185,7 @@ function foot(look: CardLook, x: number, y: number): Item[] {
       ]
     : [];
   const warnWide = mirror ? widthOf(faces, other, SIZE.text) : 0;
-  const at = 14.5 + what + 3 + figure + 3;
+  const at = LABEL + what + 3 + figure + 3;
   const warn = mirror && at + 7 + warnWide < HALF.w ? setText(faces, other, { x: x + HALF.w, y: y + 187.4, size: SIZE.text, anchor: 'end' }).items : []; // prettier-ignore
   const ticks = ['thickness', 'size'];
   const id: Run[] = [
@@ -194,8 +194,8 @@ function foot(look: CardLook, x: number, y: number): Item[] {
   ];
   return [
     ...set('Prove', 0, 187.4, SIZE.text, 'semibold'),
-    ...set(prove.what, 14.5, 187.4),
-    ...set(prove.figure, 14.5 + what + 3, 187.9, SIZE.headline, 'semibold'),
+    ...set(prove.what, LABEL, 187.4),
+    ...set(prove.figure, LABEL + what + 3, 187.9, SIZE.headline, 'semibold'),
     ...tickBox(faces, x + at, y + 184.2),
     ...warn,
     ...line('W', x, y + 190.2, x + HALF.w, y + 190.2),

@@ -10,7 +10,7 @@ import type { Row } from './words.js';
 /** Text of a cut starts this far in, after its disc; the box at the right takes this much. mm */
 const INDENT = 7.4;
 const TICK = 7;
-const LABEL = 14.5;
+export const LABEL = 13.4;
 /** From the rule above a row to its first baseline, and from its last baseline to the rule below. */
 const FIRST = 4.7;
 const LAST = 1.9;
@@ -20,6 +20,8 @@ export interface Column {
   readonly w: number;
   /** Set closer: lines and rows a little nearer one another. */
   readonly close?: boolean;
+  /** Set closer still: fractions too, where the card would need a second sheet. */
+  readonly tight?: boolean;
 }
 /** Pitch of lines set closer, to the usual one (our default). */
 const CLOSE = 0.95;
@@ -29,6 +31,7 @@ const kept = (text: string): string =>
     .replace(/(\d) (wide|long|deep|across|beyond|off)\b/g, '$1\u00a0$2')
     .replace(/(#\d+) ([x×]) (\d)/g, '$1\u00a0$2\u00a0$3')
     .replace(/ (·) /g, '\u00a0$1 ')
+    .replace(/\b(cuts?) (\d)/g, '$1\u00a0$2')
     .replace(/(\d) and (\d)/g, '$1\u00a0and $2');
 const runsOf = (c: Callout): Run[] =>
   c.runs.map((r): Run => ({ string: kept(r.text), face: r.bold ? 'semibold' : 'regular' }));
@@ -45,7 +48,11 @@ function cutLines(faces: Faces, c: Callout, w: number): readonly Line[] {
   return lines;
 }
 const pitched = (lines: readonly Line[], col: Column): readonly Line[] =>
-  col.close ? lines.map((l) => ({ ...l, drop: l.drop * CLOSE })) : lines;
+  lines.map((l, i) => {
+    const stacked = l.tall && lines[i - 1]?.tall === true;
+    // Two lines of fractions are never set closer: their digits would touch.
+    return col.close && (!stacked || col.tight) ? { ...l, drop: l.drop * CLOSE } : l;
+  });
 /** Height of a cut's row, mm. */
 export const cutHeight = (faces: Faces, c: Callout, col: Column): number => {
   const lines = pitched(cutLines(faces, c, col.w), col);
@@ -71,7 +78,7 @@ const setRows = new WeakMap<Row, Map<string, Set>>();
 function rowSet(faces: Faces, row: Row, col: Column): Set {
   const known = setRows.get(row) ?? new Map<string, Set>();
   setRows.set(row, known);
-  const key = `${col.w} ${col.close === true}`;
+  const key = `${col.w} ${col.close === true} ${col.tight === true}`;
   const set = known.get(key) ?? newRowSet(faces, row, col);
   known.set(key, set);
   return set;
@@ -84,7 +91,7 @@ function newRowSet(faces: Faces, row: Row, col: Column): Set {
   });
   const usual = at(LABEL);
   const near = widthOf(faces, row.label, SIZE.text, 'semibold') + 2.2;
-  if (usual.lines.length < 2 || near >= LABEL) return usual;
+  if (col.close !== true || usual.lines.length < 2 || near >= LABEL) return usual;
   const closer = at(near);
   return closer.lines.length < usual.lines.length ? closer : usual;
 }

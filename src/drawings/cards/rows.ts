@@ -215,7 +215,7 @@ function mateWords({ piece, part, say }: Look): string | undefined {
   const f = frameOf(bottom, piece.units);
   const held = grooves.filter((j) => j.entering === bottom.id).length === 4;
   const panel = `${bottom.mark} ${say(blankSize(f, f.width))} × ${say(blankSize(f, f.length))}`;
-  return `${sizes.join(' ')} ${panel}${held ? ', in before last side' : ''}.`;
+  return `${sizes.join(' ')} ${panel}${held ? ', in before the last side' : ''}.`;
 }
 
 const isLeg = ({ part, frame: f }: Draft): boolean =>
@@ -248,7 +248,7 @@ function alikeWords(look: Look): string | undefined {
     const marks = legs.map((p) => p.mark).sort(compareMarks);
     if (marks.length > 0) return `With ${listed(marks)}: one fence for like mortises, one stick for their heights, ${level}.`; // prettier-ignore
   }
-  if (mirror && isCaseSide(look)) return `With ${listed(others)}: one stop a height; ${face} to ${face}, ${level}, all meet.`; // prettier-ignore
+  if (mirror && isCaseSide(look)) return `With ${listed(others)}: one stop for each height; ${face} to ${face}, ${level}.`; // prettier-ignore
   const own = betweenEnds(part);
   const same = piece.parts.filter((p) => p.drawer === part.drawer && own !== undefined && betweenEnds(p) === own && sameWay(p, part)); // prettier-ignore
   const marks = [...new Set([...others, ...same.filter((p) => p !== part).map((p) => p.mark)])].sort(compareMarks);
@@ -267,7 +267,7 @@ function breakWords(look: Look): string {
   const { piece, part, frame: f } = look;
   const mm = piece.units === 'mm';
   const [fine, round, half] = mm ? ['0.8', '1.5', '12'] : ['1/32', '1/16', '1/2'];
-  if (piece.stocks[part.stock]?.kind === 'sheet') return 'arrises only dulled.';
+  if (piece.stocks[part.stock]?.kind === 'sheet') return 'arrises dulled only.';
   const top = FACES.find((x) => f.words[x] === 'TOP' && faceAxis(x) === f.width);
   if (isMember(piece, part) && top !== undefined && !piece.drawers.some((d) => d.front === part.id)) return `TOP edge round ${round}, stop ${half} from ends.`; // prettier-ignore
   if (isLeg(look)) {

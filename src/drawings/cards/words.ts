@@ -83,7 +83,7 @@ function cardOf(input: WordsInput, part: Part, parts: readonly Part[]): Card {
  * joint says the first; that a second rail closes the other end is known only here.
  */
 function glueOf(c: Cut, part: Part, f: Frame): { readonly glue?: Glue } {
-  const first = c.glue && /^first (\S+) behind the stop$/.exec(c.glue.where);
+  const first = c.glue && /^the first (\S+) behind the stop$/.exec(c.glue.where);
   const not = c.glue?.not?.replace(/^the rest/, 'in the rest');
   if (c.shape !== 'dovetail' || !c.glue) return {};
   const [out, second] = reaches(f, c.run, c.runSpan);
@@ -91,7 +91,7 @@ function glueOf(c: Cut, part: Part, f: Frame): { readonly glue?: Glue } {
   const rabbet = part.cuts.some(
     (o) => o.shape === 'box' && o.as === 'rabbet' && o.face === c.face && reaches(f, c.run, o.at[c.run]).includes(out),
   );
-  const last = `last ${first[1] as string} before ${rabbet ? 'the rabbet' : `${f.words[out]}`}`;
+  const last = `the last ${first[1] as string} before ${rabbet ? 'the rabbet' : `${f.words[out]}`}`;
   return { glue: { where: `${c.glue.where}; ${last}`, not: 'between them' } };
 }
 /** Marks by id; in the case a slide is named by its drawer (a drawer's own slide needs no name). */
