@@ -79,7 +79,7 @@ describe('holes', () => {
   it('tables every sort of screw with its holes, counted', async () => {
     const rows = fixings.run(await underTop({ sink: '1/8', count: 4 })).tables?.[0]?.rows;
     // 1 1/4 - (3/4 - 1/8) = 5/8 in the top, 1/8 left over it; number 8: 11/64 and 7/64.
-    expect(rows).toEqual([['#8 x 1 1/4', '4', 'R1', 'T1', '5/8', '1/8', '11/64', '7/64', '5/8']]);
+    expect(rows).toEqual([['#8 × 1 1/4', '4', 'R1', 'T1', '5/8', '1/8', '11/64', '7/64', '5/8']]);
   });
 });
 

@@ -43,7 +43,7 @@ describe('bought things', () => {
     const slide = piece.hardware.find((h) => h.kind === 'slide');
     // 1.65 kg a metre x .4064 m.
     expect(slide && boughtMass(slide)).toBeCloseTo(0.6706, 4);
-    const screw = piece.hardware.find((h) => h.name.startsWith('#8 x 1 1/4'));
+    const screw = piece.hardware.find((h) => /^#8 . 1 1\/4$/.test(h.name));
     // .75 x pi/4 x (.164 in)^2 x 1.25 in = .0198 cubic inches of steel at .2836 lb: .0056 lb.
     expect((screw ? boughtMass(screw) : 0) / LB).toBeCloseTo(0.0056, 4);
   });
