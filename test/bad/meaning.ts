@@ -176,6 +176,30 @@ const STOCK: readonly Fault[] = [
     '"size": ["96", "48"]',
     '"size": ["0", "48"]',
   ]),
+  fault('further size of nothing', 'stock-size', [11, 112, '{ "size"'], 'Measure the sheet', [
+    '"size": ["96", "48"]',
+    '"size": ["96", "48"], "sizes": [{ "size": ["60", "0"] }]',
+  ]),
+  fault('one size without its price', 'sheet-price', [11, 124, '[{ "size"'], 'or none', [
+    '"size": ["96", "48"]',
+    '"size": ["96", "48"], "price": 60, "sizes": [{ "size": ["60", "60"] }]',
+  ]),
+  fault('sheet for nothing', 'sheet-price', [11, 111, '0'], 'not known', [
+    '"size": ["96", "48"]',
+    '"size": ["96", "48"], "price": 0',
+  ]),
+  fault('spare of another stock', 'spare-elsewhere', [11, 112, '{ "rail"'], 'made of', [
+    '"size": ["96", "48"]',
+    '"size": ["96", "48"], "spares": { "rail": 1 }',
+  ]),
+  fault('two offcuts of one name', 'offcut-twice', [6, 143, '"K1"'], 'another name', [
+    '"moisture": 8,',
+    '"moisture": 8, "offcuts": [{ "id": "K1", "sheet": "plywood-birch", "thickness": "0.205", "length": "30", "width": "20" }, { "id": "K1", "sheet": "plywood-birch", "thickness": "0.205", "length": "30", "width": "20" }],',
+  ]),
+  fault('offcut of a sheet misspelt', 'panel-unknown', [6, 63, '"plywood-brich"'], 'plywood-birch', [
+    '"moisture": 8,',
+    '"moisture": 8, "offcuts": [{ "id": "K1", "sheet": "plywood-brich", "thickness": "0.205", "length": "30", "width": "20" }],',
+  ]),
   fault('part not as thick as its sheet', 'thickness-not-stock', [18, 107, '{ "to": "D", "size'], '.205', [
     '"deep": { "to": "D" }',
     '"deep": { "to": "D", "size": "1/4" }',
