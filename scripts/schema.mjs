@@ -6,9 +6,12 @@ import { pathToFileURL } from 'node:url';
 
 const built =
   process.argv[2] === undefined ? new URL('../dist/', import.meta.url) : pathToFileURL(`${resolve(process.argv[2])}/`);
-const { definitionJsonSchema, shopJsonSchema } = await import(new URL('definition/jsonSchema.js', built).href);
+const { boardsJsonSchema, definitionJsonSchema, shopJsonSchema } = await import(
+  new URL('definition/jsonSchema.js', built).href
+);
 const { JOINTS } = await import(new URL('joints/index.js', built).href);
 const write = (name, schema) =>
   writeFileSync(new URL(`../templates/${name}`, import.meta.url), `${JSON.stringify(schema, null, 2)}\n`);
 write('piece.schema.json', definitionJsonSchema(JOINTS));
 write('shop.schema.json', shopJsonSchema());
+write('boards.schema.json', boardsJsonSchema());

@@ -9,6 +9,9 @@ const formatOption = {
 const shopOption = {
   shop: { type: 'string' as const, describe: 'the file of the shop: machines, clamps, woods of its own' },
 };
+const boardsOption = {
+  boards: { type: 'string' as const, describe: 'the file of the boards there are, JSON or CSV' },
+};
 const EXAMPLE = `benchpacket turns a definition of a piece of furniture into its shop packet.
 
   benchpacket new nightstand my-nightstand.jsonc
@@ -55,6 +58,7 @@ async function main(argv: readonly string[]): Promise<number> {
           .option('effort', { type: 'number', default: 1, describe: 'how much longer to look for a better layout' })
           .option('fonts', { type: 'boolean', default: false, describe: 'write the typeface into each SVG' })
           .options(shopOption)
+          .options(boardsOption)
           .options(formatOption),
       (a) => start(async () => (await commands()).build(a.file, a)),
     )
@@ -65,6 +69,7 @@ async function main(argv: readonly string[]): Promise<number> {
         y
           .positional('file', { type: 'string', array: true, demandOption: true })
           .options(shopOption)
+          .options(boardsOption)
           .options(formatOption),
       (a) => start(async () => (await commands()).check(a.file, a)),
     )
@@ -93,8 +98,8 @@ async function main(argv: readonly string[]): Promise<number> {
     )
     .command(
       'schema [of]',
-      'print the JSON Schema of a definition, or of a shop',
-      (y) => y.positional('of', { choices: ['piece', 'shop'] as const, default: 'piece' as const }),
+      'print the JSON Schema of a definition, a shop or boards',
+      (y) => y.positional('of', { choices: ['piece', 'shop', 'boards'] as const, default: 'piece' as const }),
       (a) => start(async () => (await commands()).printSchema(a.of)),
     )
     .locale('en')

@@ -6,6 +6,7 @@
  */
 import { explainJudged, judgedNames } from './checks/explain.js';
 import { runChecks, type Checked } from './checks/index.js';
+import { readBoardsFile, type Boards, type BoardsReading } from './definition/boardsFile.js';
 import type { ShopSpec } from './definition/definition.js';
 import { readDefinition, type Reading } from './definition/read.js';
 import { inShop, readShopFile, standsInShop } from './definition/shopFile.js';
@@ -19,12 +20,15 @@ import { createKernel } from './geom/kernel.js';
 import type { Kernel } from './geom/solid.js';
 import { loadFaces } from './io/fonts.js';
 import { sha256, shortHash } from './io/hash.js';
+import { boardsAfter } from './layout/boards/after.js';
+import type { LaidBoards } from './layout/boards/board.js';
 import { layoutPiece } from './layout/layout-piece.js';
 import { makeLists } from './making/making.js';
 import { explain, isUnknown } from './piece/explain.js';
 import type { Piece } from './piece/piece.js';
 import { resolvePiece } from './piece/resolve.js';
 import { proveCards } from './proof/proveCards.js';
+import { boardsJson } from './report/boardsJson.js';
 import { assemble, sheetHref, type PacketFile } from './report/bundle.js';
 import { writePdf } from './report/pdf.js';
 import { stlBytes } from './report/stl.js';
@@ -47,6 +51,8 @@ export interface Job {
   readonly effort?: number;
   /** The shop's own file, where one is named. */
   readonly shop?: { readonly fileName: string; readonly text: string };
+  /** The boards that there are, where their file is named. */
+  readonly boards?: { readonly fileName: string; readonly text: string };
   /** For `explain`. */
   readonly id?: string;
 }
@@ -94,9 +100,11 @@ export async function buildPacket(job: Job, onStage: Progress = () => undefined)
     shippedNames: Object.keys(job.shipped).sort(),
   }); // 1
   const shopRead = job.shop && readShopFile(job.shop.text, job.shop.fileName, reading.value?.units ?? 'in');
-  place = placer(reading, job, shopRead);
-  found.push(...(shopRead?.findings ?? []), ...reading.findings);
-  if (!reading.value || (job.shop && !shopRead?.value)) return answer();
+  const ownWoods = Object.keys({ ...reading.value?.shop?.woods, ...shopRead?.value?.woods });
+  const boardsRead = job.boards && readBoardsFile(job.boards.text, job.boards.fileName, ownWoods);
+  place = onBoards(placer(reading, job, shopRead), job, boardsRead);
+  found.push(...(shopRead?.findings ?? []), ...(boardsRead?.findings ?? []), ...reading.findings);
+  if (!reading.value || (job.shop && !shopRead?.value) || (job.boards && !boardsRead?.value)) return answer();
   const definition = shopRead?.value ? inShop(reading.value, shopRead.value, reading.shop) : reading.value;
   onStage('piece');
   const { room, shop, units } = definition;
@@ -113,13 +121,15 @@ export async function buildPacket(job: Job, onStage: Progress = () => undefined)
     found.push(...made.findings);
     const solids = made.value;
     if (!solids || hasErrors(found)) return answer();
-    const hash = sha256(JSON.stringify(definition));
+    const boards = boardsRead?.value;
+    const hash = sha256(JSON.stringify(boards ? [definition, boards] : definition));
     const packet = await packetOf(piece, solids, kernel, {
       job,
       hash,
       found,
       onStage,
       season: season(room, shop, units),
+      boards,
     });
     return answer(packet);
   } finally {
@@ -143,18 +153,32 @@ function placer(
   };
 }
 
+/** What is found in the boards file stands there. */
+function onBoards(
+  place: (finding: Diagnostic) => Found,
+  { boards: file }: Job,
+  read: BoardsReading | undefined,
+): (finding: Diagnostic) => Found {
+  const own = new Set(read?.findings ?? []);
+  return (finding) =>
+    read && file && own.has(finding)
+      ? { finding, at: read.locate(finding.path, finding.key, finding.span), file: file.fileName }
+      : place(finding);
+}
+
 interface Context {
   readonly job: Job;
   readonly hash: string;
   readonly found: Diagnostic[];
   readonly onStage: Progress;
   readonly season: Season;
+  readonly boards: Boards | undefined;
 }
 
 async function packetOf(piece: Piece, solids: Solids, kernel: Kernel, ctx: Context): Promise<Partial<Answer>> {
   const { job, hash, found, onStage } = ctx;
   onStage('layout');
-  const laid = layoutPiece(piece, job.effort); // 4
+  const laid = layoutPiece(piece, job.effort, ctx.boards?.boards); // 4
   onStage('lists');
   const lists = makeLists(
     piece,
@@ -190,7 +214,11 @@ async function packetOf(piece: Piece, solids: Solids, kernel: Kernel, ctx: Conte
   const svgs = await writeSvgs(sheets, { faces, embedFonts: job.fonts === true, hrefOf: sheetHref(sheets) });
   onStage('proof');
   const ours = proveCards(pdf, piece, solids, kernel); // 9
-  const more = [...records(piece, found, checked.value), ...(job.solids ? stls(piece, solids) : [])];
+  const more = [
+    ...records(piece, found, checked.value),
+    ...boardsFileAfter(laid.value.boards, ctx.boards),
+    ...(job.solids ? stls(piece, solids) : []),
+  ];
   return {
     ours,
     folder: folderOf(piece),
@@ -216,6 +244,11 @@ const judgedOnly = ({ checks, ...rest }: Checked): unknown => ({
   checks: checks.map(({ diagrams: _drawn, ...check }) => check),
   ...rest,
 });
+/** The stock of boards after cutting, offered: the file that was read is left as it is. */
+const boardsFileAfter = (laid: LaidBoards | undefined, boards: Boards | undefined): PacketFile[] =>
+  laid && boards
+    ? [{ path: 'lists/boards-after.json', bytes: utf8(boardsJson(boardsAfter(laid, laid.stock), boards.units)) }]
+    : [];
 const stls = (piece: Piece, solids: Solids): PacketFile[] =>
   solids.parts.flatMap((solid) => {
     const part = piece.parts.find((p) => p.id === solid.id);

@@ -23,9 +23,10 @@ const WORKER = new URL('../io/packetWorker.js', import.meta.url);
 interface Said {
   readonly format: 'text' | 'json';
 }
-/** A command that may be told of the shop's own file. */
+/** A command that may be told of the shop's own file, and of the boards that there are. */
 interface InShop extends Said {
   readonly shop?: string | undefined;
+  readonly boards?: string | undefined;
 }
 const out = (text: string): void => void process.stdout.write(`${text}\n`);
 const err = (text: string): void => void process.stderr.write(`${text}\n`);
@@ -81,12 +82,13 @@ async function answerFor(job: Job): Promise<Answer> {
   }
 }
 
-/** The shop's own file as a job takes it; undefined when it cannot be read (told). */
-function shopOf(said: InShop): Pick<Job, 'shop'> | undefined {
-  if (said.shop === undefined) return {};
-  const fileName = said.shop.split(sep).join('/');
-  const got = readText(said.shop);
-  if ('text' in got) return { shop: { fileName, text: got.text } };
+/** A file beside the definition as a job takes it; undefined when it cannot be read (told). */
+function besideOf<K extends 'shop' | 'boards'>(said: InShop, kind: K): Pick<Job, K> | undefined {
+  const path = said[kind];
+  if (path === undefined) return {} as Pick<Job, K>;
+  const fileName = path.split(sep).join('/');
+  const got = readText(path);
+  if ('text' in got) return { [kind]: { fileName, text: got.text } } as Pick<Job, K>;
   err(`${printDiagnostic(got.finding, () => NOWHERE, fileName, { color: coloured() })}\n`);
   return undefined;
 }
@@ -98,8 +100,9 @@ async function eachFile(
   job: (fileName: string, text: string) => Promise<Job>,
   act: (answer: Answer, file: string) => Promise<number>,
 ): Promise<number> {
-  const shop = shopOf(said);
-  if (!shop) return TROUBLE;
+  const shop = besideOf(said, 'shop');
+  const boards = besideOf(said, 'boards');
+  if (!shop || !boards) return TROUBLE;
   let worst = SOUND;
   for (const file of files) {
     const got = readText(file);
@@ -107,7 +110,7 @@ async function eachFile(
     if ('finding' in got) err(`${printDiagnostic(got.finding, () => NOWHERE, file, { color: coloured() })}\n`);
     else {
       try {
-        const answer = await answerFor({ ...(await job(file.split(sep).join('/'), got.text)), ...shop });
+        const answer = await answerFor({ ...(await job(file.split(sep).join('/'), got.text)), ...shop, ...boards });
         printFound(answer, file, said);
         if (answer.ours.length > 0) printOurs(answer.ours, file);
         const told = answer.lines !== undefined && answer.lines.length > 0 ? await act(answer, file) : undefined;
@@ -223,8 +226,8 @@ export function listTemplates(): Promise<number> {
   return Promise.resolve(SOUND);
 }
 
-/** `schema`: the published JSON Schema of a definition, or of a shop. */
-export async function printSchema(of: 'piece' | 'shop'): Promise<number> {
+/** `schema`: the published JSON Schema of a definition, a shop or a boards file. */
+export async function printSchema(of: 'piece' | 'shop' | 'boards'): Promise<number> {
   out((await readFile(new URL(`${of}.schema.json`, TEMPLATES), 'utf8')).trimEnd());
   return SOUND;
 }

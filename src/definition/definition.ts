@@ -1,3 +1,5 @@
+import type { DefectKind } from '../wood/defects.js';
+
 /** A definition as typed: structure checked, meaning not yet. All lengths are expression strings (or bare numbers). */
 export type Length_ = string | number;
 export type Extent =
@@ -51,7 +53,14 @@ export interface Graduation {
   readonly snap?: Length_;
 }
 export type StockSpec =
-  | { readonly lumber: string; readonly quarter: string; readonly cut?: 'flat' | 'rift' | 'quartered' }
+  | {
+      readonly lumber: string;
+      readonly quarter: string;
+      readonly cut?: 'flat' | 'rift' | 'quartered';
+      readonly allow?: readonly DefectKind[]; // what may be in a part of it wherever it shows
+      readonly spares?: Readonly<Record<string, number>>; // how many more blanks of a part, by its name
+      readonly trials?: number; // lengths of each thickness to try settings on
+    }
   | {
       readonly sheet: string;
       readonly thickness: Length_;

@@ -18,6 +18,7 @@ import {
   triple,
   words,
 } from './fields.js';
+import { DEFECT_KINDS } from '../wood/defects.js';
 import { Accepted, Delivery, Use } from './circumstances.js';
 import { Part } from './parts.js';
 import { Shop } from './shop.js';
@@ -70,6 +71,15 @@ const Lumber = z.strictObject({
   lumber: text('the wood, a key of the table of woods', 'oak-white'),
   quarter: text('the rough thickness in quarters of an inch', '5/4'),
   cut: choice(['flat', 'rift', 'quartered'], 'how the board is sawn').optional(),
+  allow: z
+    .array(choice(DEFECT_KINDS, 'a kind of defect'))
+    .optional()
+    .meta({ description: 'what may be in parts of it, wherever it shows', examples: [['sound knot', 'sapwood']] }),
+  spares: z
+    .record(z.string().regex(PATTERN_KEY), count('how many more', 1))
+    .optional()
+    .meta({ description: 'how many more blanks of a part are cut than the piece takes', examples: [{ leg_1: 1 }] }),
+  trials: count('how many lengths of each thickness are cut to try settings on', 1).optional(),
 });
 const SheetGoods = z.strictObject({
   sheet: text('the panel, a key of the table of panels', 'plywood-birch'),

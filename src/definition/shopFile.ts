@@ -59,15 +59,15 @@ function formOf(value: Json): readonly Diagnostic[] {
   return findings;
 }
 
-/** A length that names nothing, in nm. */
-function lengthAlone(text: string | number, units: Units) {
+/** A length that names nothing, in nm; `where` it stands. */
+export function lengthAlone(text: string | number, units: Units, where = 'a shop file') {
   const read = parseExpression(typeof text === 'number' ? String(text) : text);
   if ('fault' in read) return read;
   return evaluateExpr(read.tree, units, (r) => ({
     fault: {
       code: 'shop-names',
-      message: `there is no "${referenceName(r)}" in a shop file`,
-      hint: 'Type the size itself; what depends on a piece stands in its own "shop".',
+      message: `there is no "${referenceName(r)}" in ${where}`,
+      hint: 'Type the size itself; what depends on a piece stands in its definition.',
     },
   }));
 }

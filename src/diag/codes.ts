@@ -8,6 +8,8 @@ export const CODES = {
   'accepted-unsaid': 'a finding is accepted without a reason or a name',
   'arris-unknown': 'a shape names an arris or a pair of faces that the part does not have',
   'board-cups': 'a wide flat-sawn board that nothing holds flat goes hollow',
+  'board-size': 'a size of a board, or of a defect on it, cannot be',
+  'boards-missing': 'parts do not come out of the boards there are',
   'carry-heavy': 'what is carried in one go takes more people than there are',
   'chain-too-long': 'more sizes wait for one another than are followed',
   'character-not-printed': 'the typeface has no such character',

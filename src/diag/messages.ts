@@ -50,6 +50,9 @@ export const MESSAGES = {
   'json-syntax': () => say('this cannot be read', 'check brackets, commas and quotes'),
   'key-twice': (f: { key: string; line: number; column: number }) =>
     say(`"${f.key}" is given twice`, `the first stands at ${f.line}:${f.column}; keep one`),
+  'csv-quote': () => say('a quote is opened here and never closed', 'close it, or write "" for a quote inside quotes'),
+  'csv-cells': (f: { found: number; wanted: number }) =>
+    say(`the row has ${f.found} cells; the header names ${f.wanted}`, 'put quotes around a cell that holds a comma'),
   'key-not-known': (f: { key: string; known: readonly string[] }) =>
     say(`"${f.key}" is not a key that belongs here`, suggestion(f.key, f.known)),
   'key-missing': (f: { key: string; what: string | undefined; example: string | undefined }) =>

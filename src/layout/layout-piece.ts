@@ -2,16 +2,22 @@ import type { Diagnostic, JsonPath, Outcome } from '../diag/diagnostic.js';
 import type { Axis } from '../geom/axis.js';
 import { inches } from '../lengths/length.js';
 import type { Part, Piece, Stock } from '../piece/piece.js';
+import type { Board } from './boards/board.js';
+import { missingFindings, pieceOnBoards } from './boards/piece-on-boards.js';
 import type { Layout } from './layout.js';
 import { BUDGET, nestSheets, type NestJob, type NestSheet, type NestStock } from './nest.js';
 
 /**
- * The stage: every part of sheet goods of a piece on its sheets. A part that fits no sheet is an error. `effort`: how many
- * times the usual number of steps may be spent.
+ * The stage: every part of sheet goods of a piece on its sheets, and every blank of lumber on the boards there are, where they
+ * are known. A part that fits no sheet is an error, one that no board gives is told. `effort`: how many times the usual number
+ * of steps may be spent.
  */
-export function layoutPiece(piece: Piece, effort = 1): Outcome<Layout> {
-  const value = nestSheets(nestJob(piece, effort));
-  const findings = value.unplaced.map(({ part, why }): Diagnostic => ({
+export function layoutPiece(piece: Piece, effort = 1, stock?: readonly Board[]): Outcome<Layout> {
+  const sheets = nestSheets(nestJob(piece, effort));
+  const boards = stock && pieceOnBoards(piece, stock, effort);
+  const value = boards ? { ...sheets, boards } : sheets;
+  const missing = boards ? missingFindings(boards, piece, (id) => pathOf(piece, id)) : [];
+  const findings = sheets.unplaced.map(({ part, why }): Diagnostic => ({
     code: 'part-larger-than-sheet',
     severity: 'error',
     path: pathOf(piece, part),
@@ -19,7 +25,7 @@ export function layoutPiece(piece: Piece, effort = 1): Outcome<Layout> {
     hint: 'A larger sheet, or the part in two.',
     touches: [part],
   }));
-  return { value, findings };
+  return { value, findings: [...findings, ...missing] };
 }
 
 /** Where the part stands in the definition, as near as its sizes tell. */

@@ -1,3 +1,5 @@
+import type { LaidBoards } from './boards/board.js';
+
 /** Sheet goods laid out: plain data. Lengths nm, origin at the corner left by the trim cuts. */
 export interface Layout {
   readonly sheets: readonly SheetLayout[];
@@ -13,6 +15,8 @@ export interface Layout {
     readonly choice?: true;
   }[];
   readonly unplaced: readonly { readonly part: string; readonly why: string }[];
+  /** Lumber on the boards there are, where they are known. */
+  readonly boards?: LaidBoards;
 }
 export interface SheetLayout {
   readonly stock: string;

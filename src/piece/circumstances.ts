@@ -32,7 +32,7 @@ export function circumstancesOf(def: Definition, named: Named): Circumstances {
 /** How many more of a part are cut, by part; all of them of the stock that says it. */
 function sparesOf(def: Definition, named: Named): Pick<Piece, 'spares'> {
   const all = Object.entries(def.stock).flatMap(([id, stock]) => {
-    if (!('sheet' in stock) || !stock.spares) return [];
+    if (!stock.spares) return [];
     const found = Object.entries(byPart(stock.spares, ['stock', id, 'spares'], named));
     for (const [part] of found)
       if (named.stockOf(part) !== id) {

@@ -8,6 +8,7 @@ import type { Traits } from '../joints/joint.js';
 import type { Length, Units } from '../lengths/length.js';
 import type { ShopProfile } from '../shop/profile.js';
 import type { Sized } from '../value/sized.js';
+import type { DefectKind } from '../wood/defects.js';
 import type { Cut } from '../words/cut.js';
 
 export type Status = 'cut now' | 'leave long' | 'fit to the piece' | 'measure first';
@@ -27,7 +28,7 @@ export interface Piece {
   /** Parts whose grain runs on from one to the next; as typed, of each pattern in the run's order. */
   readonly runs?: readonly Run[];
   readonly finish?: string;
-  /** How many more of a part of sheet goods are cut than the piece takes, by part id. */
+  /** How many more of a part are cut than the piece takes, by part id. */
   readonly spares?: Readonly<Record<string, number>>;
   /** Layout rules of the shop for sheet goods. */
   readonly shop: ShopFacts;
@@ -70,6 +71,9 @@ export interface Stock {
   readonly name: string;
   readonly quarter?: string;
   readonly cut?: 'flat' | 'rift' | 'quartered';
+  /** Kinds of defect that may be in it wherever it shows, and lengths of each thickness for trial settings. */
+  readonly allow?: readonly DefectKind[];
+  readonly trials?: number;
   /** Sheet goods: measured thickness and sheet size (length, width), and where the face grain runs. */
   readonly thickness?: Length;
   readonly nominal?: string;

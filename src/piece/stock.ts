@@ -59,6 +59,8 @@ function lumber(
     name: tradeName(species),
     quarter: s.quarter,
     ...(s.cut ? { cut: s.cut } : {}),
+    ...(s.allow ? { allow: s.allow } : {}),
+    ...(s.trials === undefined ? {} : { trials: s.trials }),
   };
 }
 

@@ -1,3 +1,7 @@
+import type { DefectKind } from '../../wood/defects.js';
+
+export type { DefectKind };
+
 /**
  * Real boards, and what is to be cut from them. Lengths nm. A board lies with its marked end at the left: x along its length
  * from that end, y across from its lower edge, seen on its better (front) face; both faces share the frame, not mirrored.
@@ -27,22 +31,6 @@ export interface Board {
   readonly cup?: number;
   readonly defects: readonly Defect[];
 }
-/** `void` is no defect in wood but no wood. */
-export const DEFECT_KINDS = [
-  'knot',
-  'sound knot',
-  'check',
-  'split',
-  'sapwood',
-  'wane',
-  'void',
-  'pith',
-  'hole',
-  'bark',
-  'decay',
-  'stain',
-] as const;
-export type DefectKind = (typeof DEFECT_KINDS)[number];
 /**
  * What may be on a face that does not show: it weakens the part little, and wood is there (our default). Splits, checks,
  * pith, decay, wane and loose knots may be on no face.
@@ -147,4 +135,9 @@ export interface CutBoard {
     readonly saw: 'beyond' | 'before';
     readonly leaves: string;
   }[];
+}
+/** A layout with what it was made from, for those that draw it. */
+export interface LaidBoards extends BoardLayout {
+  readonly stock: readonly Board[];
+  readonly blanks: readonly Blank[];
 }

@@ -15,7 +15,7 @@ const END_TRIM = inches(1 / 2);
 const STEP = inches(1 / 16);
 const KEEP = [inches(16), inches(3)] as const;
 /** Thousands of places looked at for a whole job. */
-const BUDGET = 1000;
+export const BOARD_BUDGET = 1000;
 
 interface Rules {
   readonly kerf: number;
@@ -44,7 +44,7 @@ export function layBoards(job: BoardJob): BoardLayout {
   const counts: BoardCount[] = [];
   for (const key of classes) {
     const blanks = job.blanks.filter((b) => classOf(b) === key);
-    const budget = ((job.budget ?? BUDGET) * 1000 * blanks.length) / job.blanks.length;
+    const budget = ((job.budget ?? BOARD_BUDGET) * 1000 * blanks.length) / job.blanks.length;
     const laid = layClass(
       blanks,
       boards.filter((b) => classOf(b) === key),
@@ -104,18 +104,10 @@ function layClass(
   const floor = left.some((n) => n > 0) ? valueBound(kinds, placed, grounds, rules.kerf) : bound;
   const proved = floor >= used * (1 - 1e-9);
   const lacking = lackingOf(members, told.taken);
+  const short = lacking.filter((x) => fits[x.kind]).map((x) => x.unit);
   return {
     boards: told.boards,
-    missing: lacking
-      .map(({ unit, kind }) => ({ unit, fits: fits[kind] === true }))
-      .flatMap(({ unit, fits: f }) =>
-        f
-          ? whyShort(
-              unit,
-              lacking.map((x) => x.unit),
-            )
-          : whyNot(unit, boards, rules),
-      ),
+    missing: lacking.flatMap(({ unit, kind }) => (fits[kind] ? whyShort(unit, short) : whyNot(unit, boards, rules))),
     count: { boards: filled.length, used, bound: proved ? used : Math.min(floor, used), proved },
   };
 }

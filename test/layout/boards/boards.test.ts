@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import { DEFECT_KINDS, type Blank, type Board, type BoardJob, type Defect } from '../../../src/layout/boards/board.js';
+import type { Blank, Board, BoardJob, Defect } from '../../../src/layout/boards/board.js';
 import { clearRectangles, unionArea, type Rect } from '../../../src/layout/boards/clear.js';
 import { flattening, straightening } from '../../../src/layout/boards/ground.js';
 import { layBoards } from '../../../src/layout/boards/lay.js';
 import { boardFeetOf } from '../../../src/layout/boards/value.js';
+import { DEFECT_KINDS } from '../../../src/wood/defects.js';
 import { inches, toIn } from '../../../src/lengths/length.js';
 import { faults } from './check.js';
 import { blank } from './real.js';
