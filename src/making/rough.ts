@@ -1,6 +1,6 @@
 import { plural } from '../lengths/counted.js';
 import type { Part, Piece, Stock } from '../piece/piece.js';
-import { roughOf, type Rough, type Sizes } from '../shop/rough.js';
+import { roughWithin, type Rough, type Sizes } from '../shop/rough.js';
 import { compareMarks } from '../words/markOrder.js';
 import { overAll } from './parts.js';
 
@@ -24,7 +24,9 @@ export function blanksOf(piece: Piece): Blank[] {
     const stock = piece.stocks[part.stock];
     if (stock?.kind !== 'lumber') return [];
     const finished: Sizes = [overAll(part, part.thickness), overAll(part, part.width), overAll(part, part.length)];
-    return [{ part, stock, finished, rough: roughOf(finished, piece.shop.allowance, piece.units, part.staves) }];
+    const jointer = piece.profile?.machines.jointer?.width;
+    const rough = roughWithin(finished, piece.shop.allowance, piece.units, part.staves ?? 1, jointer);
+    return [{ part, stock, finished, rough }];
   });
 }
 

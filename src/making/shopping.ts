@@ -12,6 +12,7 @@ import type { Spare } from './spares.js';
 export type Hard = 'run' | 'legs' | 'one board' | 'longest' | 'widest' | 'long' | 'wide';
 export interface ShoppingRow extends BlankRow {
   readonly hard: readonly Hard[];
+  readonly shows: boolean;
   readonly run?: Run;
   /** The least board: width and length, nm. A run's is all its parts end to end; of staves that of one. */
   readonly board: readonly [width: Length, length: Length];
@@ -99,10 +100,11 @@ function shoppingRows(piece: Piece, blanks: readonly Blank[]): ShoppingRow[] {
     const tally = yardTally(thick, toIn(board[0]), toIn(board[1]));
     return { ...row, ...(run ? { run } : {}), board, tally, ...feetOf(row) };
   });
-  const most = (side: 0 | 1): number => Math.max(...rows.map((r) => r.board[side]));
+  const most = (side: 0 | 1): unknown =>
+    rows.length < 2 ? undefined : [...rows].sort((a, b) => b.board[side] - a.board[side] || b.feet - a.feet)[0];
   const [widest, longest] = [most(0), most(1)];
   return rows
-    .map((r): ShoppingRow => ({ ...r, hard: hardness(r, widest, longest, rows.length) }))
+    .map((r): ShoppingRow => ({ ...r, shows: showing(piece, r), hard: hardness(r, r === widest, r === longest) }))
     .sort((a, b) => rank(b) - rank(a) || b.board[1] - a.board[1] || b.board[0] - a.board[0]);
 }
 const RANKS: Readonly<Record<Hard, number>> = {
@@ -116,7 +118,11 @@ const RANKS: Readonly<Record<Hard, number>> = {
 };
 const rank = (r: ShoppingRow): number => r.hard.reduce((s, h) => s + RANKS[h], 0);
 
-function hardness(r: Omit<ShoppingRow, 'hard'>, widest: number, longest: number, rows: number): Hard[] {
+/** Does a part of the row show? All are taken to, where the piece says of none that it does. */
+const showing = (piece: Piece, row: BlankRow): boolean =>
+  row.blanks.some((b) => b.part.show.length > 0) || piece.parts.every((p) => p.show.length === 0);
+
+function hardness(r: Omit<ShoppingRow, 'hard' | 'shows'>, widest: boolean, longest: boolean): Hard[] {
   const [first] = r.blanks;
   if (!first) return [];
   const square = first.finished[0] === first.finished[1];
@@ -125,8 +131,8 @@ function hardness(r: Omit<ShoppingRow, 'hard'>, widest: number, longest: number,
     ...(r.run ? (['run'] as const) : []),
     ...(square && r.blanks.length >= LEGS ? (['legs'] as const) : []),
     ...(staves && first.part.show.length > 0 ? (['one board'] as const) : []),
-    ...(rows > 1 && r.board[0] === widest ? (['widest'] as const) : r.board[0] > WIDE ? (['wide'] as const) : []),
-    ...(rows > 1 && r.board[1] === longest ? (['longest'] as const) : r.board[1] > LONG ? (['long'] as const) : []),
+    ...(widest ? (['widest'] as const) : r.board[0] > WIDE ? (['wide'] as const) : []),
+    ...(longest ? (['longest'] as const) : r.board[1] > LONG ? (['long'] as const) : []),
   ];
 }
 
@@ -168,9 +174,8 @@ function feetOf(row: BlankRow): { net: number; feet: number } {
 /** Walnut is the wood whose sapwood is cut away where it shows (common practice). */
 const HEARTWOOD = /walnut/;
 function wantOf(piece: Piece, r: ShoppingRow): Want {
-  const shows = r.blanks.some((b) => b.part.show.length > 0);
   const painted = /paint/i.test(piece.finish ?? '');
-  const look = r.hard.includes('run') ? 'one board' : shows && !painted ? 'shows' : 'hidden';
+  const look = r.hard.includes('run') ? 'one board' : r.shows && !painted ? 'shows' : 'hidden';
   return {
     feet: r.feet,
     long: Math.max(...r.blanks.map((b) => toIn(b.rough.length))),

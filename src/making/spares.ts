@@ -8,11 +8,13 @@ import { plainName, rowsBy, sameBlank, type Blank, type BlankRow } from './rough
 export interface Spare {
   readonly kind: 'spare' | 'trial';
   readonly stock: string;
+  readonly count: number;
   /** Finished thickness and width that it is milled to with the others. */
   readonly thickness: number;
   readonly width: number;
   /** As it is cut. */
   readonly rough: readonly [thickness: number, width: number, length: number];
+  /** Of all of them, board feet. */
   readonly feet: number;
   readonly why: string;
 }
@@ -22,28 +24,36 @@ const SET = 4;
 const widest = (units: Units): number => (units === 'in' ? inches(4) : mm(100));
 const trialLength = (units: Units): number => (units === 'in' ? inches(16) : mm(400));
 
-/** Spare blanks: one more of every set of four and more alike that is not glued up, and a trial length of each thickness that is joined. */
+/**
+ * Spare blanks and trial lengths: as many as the piece asks for of a part, and a stock of each thickness. Where no spares are
+ * asked for at all, one more of every set of four and more that is not glued up; where a stock says nothing, one trial.
+ */
 export function sparesOf(piece: Piece, blanks: readonly Blank[]): Spare[] {
-  return [...sets(blanks), ...trials(piece, blanks)];
+  return [...sets(piece, blanks), ...trials(piece, blanks)];
 }
 const feetOf = (b: Blank, wide: number, long: number): number =>
   boardFeet(quarterInches(b.stock.quarter ?? '') ?? toIn(b.rough.thickness), toIn(wide), toIn(long));
 
-function sets(blanks: readonly Blank[]): Spare[] {
-  const single = blanks.filter((b) => b.rough.staves < 2);
-  return rowsBy(single, sameBlank).flatMap((row): Spare[] => {
+function sets(piece: Piece, blanks: readonly Blank[]): Spare[] {
+  return rowsBy(blanks, sameBlank).flatMap((row): Spare[] => {
     const [first] = row.blanks;
-    if (!first || row.blanks.length < SET) return [];
+    const asked = row.blanks.reduce((n, b) => n + (piece.spares?.[b.part.id] ?? 0), 0);
+    if (!first) return [];
     const { rough, finished, stock } = first;
+    const usual = piece.spares === undefined && rough.staves < 2 && row.blanks.length >= SET ? 1 : 0;
+    const count = asked > 0 ? asked : usual;
+    if (count === 0) return [];
+    const what = `${rough.staves > 1 ? 'stave of the ' : ''}${plainName(first.part.name)}`;
     return [
       {
         kind: 'spare',
         stock: stock.id,
+        count,
         thickness: finished[0],
-        width: finished[1],
-        rough: [rough.thickness, rough.width, rough.length],
-        feet: feetOf(first, rough.width, rough.length),
-        why: `one more ${plainName(first.part.name)}, ${markRanges(row.blanks.map((b) => b.part.mark))}`,
+        width: rough.staves > 1 ? rough.jointed : finished[1],
+        rough: [rough.thickness, rough.stave, rough.length],
+        feet: count * feetOf(first, rough.stave, rough.length),
+        why: `${count === 1 ? `one more ${what}` : `${count} more, ${what}`}, ${markRanges(row.blanks.map((b) => b.part.mark))}`,
       },
     ];
   });
@@ -59,7 +69,8 @@ function trials(piece: Piece, blanks: readonly Blank[]): Spare[] {
   );
   return groups.flatMap((row): Spare[] => {
     const first = commonest(row);
-    if (!first) return [];
+    const count = first?.stock.trials ?? 1;
+    if (!first || count === 0) return [];
     const { rough, finished, stock } = first;
     const whole = rough.staves > 1 ? [rough.jointed, rough.stave] : [finished[1], rough.width];
     const [width = 0, wide = 0] = whole.map((v) => Math.min(v, widest(piece.units)));
@@ -68,10 +79,11 @@ function trials(piece: Piece, blanks: readonly Blank[]): Spare[] {
       {
         kind: 'trial',
         stock: stock.id,
+        count,
         thickness: finished[0],
         width,
         rough: [rough.thickness, wide, long],
-        feet: feetOf(first, wide, long),
+        feet: count * feetOf(first, wide, long),
         why: 'trial pieces for its joints',
       },
     ];

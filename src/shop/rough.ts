@@ -40,6 +40,20 @@ export function roughOf(finished: Sizes, allowance: Sizes, units: Units, staves 
   };
 }
 
+/** Rough sizes of a part glued up from `staves`, or of as many more as bring a stave within the jointer (nm, by its manual). */
+export function roughWithin(
+  finished: Sizes,
+  allowance: Sizes,
+  units: Units,
+  staves: number,
+  jointer: number | undefined,
+): Rough {
+  const rough = (n: number): Rough => roughOf(finished, allowance, units, n);
+  let n = staves;
+  while (n > 1 && n < 40 && rough(n).stave > (jointer ?? Infinity)) n++;
+  return rough(n);
+}
+
 /** Shorter than this, finished (12 in), blanks are milled several in one length; that length is at least 14 in. From memory. */
 const SHORT: Readonly<Record<Units, Length>> = { in: nm(12 * NM_PER_IN), mm: nm(300 * NM_PER_MM) };
 const FEED: Readonly<Record<Units, Length>> = { in: nm(14 * NM_PER_IN), mm: nm(350 * NM_PER_MM) };

@@ -76,6 +76,21 @@ describe('what to buy for the chest', () => {
       ['trial', 0.75, 0.875, 2.75, 16],
     ]);
   });
+  it('keeps as many spares and trials as are asked for instead', () => {
+    const { oak: stock } = chest.stocks;
+    const asked: Piece = {
+      ...chest,
+      spares: { rail_2: 2, side_left: 1 },
+      stocks: { ...chest.stocks, ...(stock ? { oak: { ...stock, trials: 2 } } : {}) },
+    };
+    const { spares } = group(asked, 'oak-white', '5/4');
+    expect(spares.map((s) => [s.kind, s.count, toIn(s.rough[1])])).toEqual([
+      ['spare', 1, 5.125],
+      ['spare', 2, 2.75],
+      ['trial', 2, 4],
+      ['trial', 2, 2.75],
+    ]);
+  });
   it('low, likely and high follow one another for every wood of every piece', () => {
     for (const piece of [chest, nightstand, shippedPiece('letter-cabinet')])
       for (const { buying } of bought(piece)) {

@@ -39,11 +39,11 @@ const COLUMNS: Table['columns'] = [
   { id: 'final', label: 'Final', align: 'left' },
   { id: 'status', label: 'Status', align: 'left' },
 ];
-const NOTE =
-  '( ) is left as it is for now. Staves are glued at their rough thickness, the panel planed with its thickness.';
+const LEFT = '( ) is left as it is for now.';
+const STAVES = ' Staves are glued at their rough thickness, the panel planed with its thickness.';
 /** One setting of the planer: all blanks of a thickness, whatever their wood. */
 function thickness(input: Prepared, g: MillingGroup, first: boolean): ListBlock {
-  const blanks = g.rows.reduce((n, r) => n + r.blanks.length * r.staves, 0) + g.spares.length;
+  const blanks = g.rows.reduce((n, r) => n + r.blanks.length * r.staves, 0) + g.spares.reduce((n, s) => n + s.count, 0);
   return {
     id: `milling-${g.thickness}`,
     title: `${printed(input, g.thickness)} thick`,
@@ -54,7 +54,7 @@ function thickness(input: Prepared, g: MillingGroup, first: boolean): ListBlock 
       rows: [...g.rows.map((r) => row(input, r)), ...g.spares.map((s) => spareRow(input, s))],
     },
     look: { strong: ['parts', 'final'], boxed: true },
-    ...(first ? { note: NOTE } : {}),
+    ...(first ? { note: `${LEFT}${input.lists.panels.length > 0 ? STAVES : ''}` } : {}),
   };
 }
 const LATER: Readonly<Record<MillingRow['status'], string>> = {
@@ -82,7 +82,7 @@ function row(input: Prepared, r: MillingRow): string[] {
 const spareRow = (input: Prepared, s: Spare): string[] => [
   s.kind,
   s.kind === 'spare' ? s.why.replace(/,.*$/, '') : 'for its joints',
-  '1',
+  String(s.count),
   stockOf(input, s.stock),
   size(input, s.rough),
   `${printed(input, s.thickness)} × ${printed(input, s.width)} × (${printed(input, s.rough[2])})`,

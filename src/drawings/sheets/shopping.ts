@@ -75,7 +75,7 @@ const COLUMNS: Table['columns'] = [
 ];
 function parts(input: Prepared, g: ShoppingGroup): ListBlock {
   const { low, likely, high } = g.buying;
-  const hidden = g.rows.every((r) => !showsOf(r));
+  const hidden = g.rows.every((r) => !r.shows);
   return {
     id: `shopping-${g.stock.id}`,
     title: nameOf(g.stock),
@@ -88,7 +88,6 @@ function parts(input: Prepared, g: ShoppingGroup): ListBlock {
     },
   };
 }
-const showsOf = (r: ShoppingRow): boolean => r.blanks.some((b) => b.part.show.length > 0);
 function row(input: Prepared, g: ShoppingGroup, r: ShoppingRow, hidden: boolean): string[] {
   const { finished, rough } = r.blanks[0] as Blank;
   const staves = r.blanks.reduce((n, b) => n + (b.rough.staves > 1 ? b.rough.staves : 0), 0);
@@ -125,7 +124,7 @@ function lookFor(input: Prepared, r: ShoppingRow, hidden: boolean): string {
         return `over ${input.piece.units === 'in' ? '8' : '200'} wide`;
     }
   });
-  return [...words, ...(hidden || showsOf(r) ? [] : ['hidden, sound knots will do'])].join('; ');
+  return [...words, ...(hidden || r.shows ? [] : ['hidden, sound knots will do'])].join('; ');
 }
 
 /** A ruled table to be filled in at the yard: as many boards as the likely footage takes, and some more. */
