@@ -14,9 +14,9 @@ import { pdfPixels } from './report/render.js';
  * at. Whole texts, since a figure that wanders by a 64th is a wrong cut.
  */
 const SHEETS: Readonly<Record<(typeof SMALL)[number], readonly string[]>> = {
-  'wall-shelf': ['elevations', 'lists'],
+  'wall-shelf': ['elevations', 'lists', 'shopping-1'],
   'corner-box': ['nesting-1', 'card'],
-  'leg-and-rail': ['sections', 'lists'],
+  'leg-and-rail': ['sections', 'lists', 'milling'],
 };
 const tenth = (v: number): number => Math.round(v * 10) / 10 + 0;
 
