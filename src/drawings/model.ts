@@ -203,16 +203,13 @@ export function cuttingPlanes(model: Model, pulls: readonly Box3[]): { across: n
       !pulls.some((p) => at > p[axis][0] - CLEARANCE && at < p[axis][1] + CLEARANCE) &&
       !model.case.some((s) => edges(s.shoulder[axis]).some((e) => Math.abs(e - at) < 4 * NM_PER_MM));
     const across = (at: number): boolean => !faces.some((f) => Math.abs(f - at) < GRAZE);
-    const tests = [(at: number): boolean => clear(at) && across(at), clear, across];
-    for (const test of tests)
-      for (const s of all) {
-        const parts = test === across ? [0.55] : fractions;
-        const tries = parts.flatMap((f) => NUDGES.map((by) => s[0] + (s[1] - s[0]) * f + by * NM_PER_MM));
-        const at = tries.find(test);
-        if (at !== undefined) return Math.round(at);
-      }
-    const s = all[0] as Span;
-    return Math.round(s[0] + (s[1] - s[0]) * 0.55);
+    const nudged = (at: number): number[] => NUDGES.map((by) => at + by * NM_PER_MM);
+    const places = all.flatMap((s) => fractions.map((f) => s[0] + (s[1] - s[0]) * f)).filter(clear);
+    const first = all[0] as Span;
+    const middle = first[0] + (first[1] - first[0]) * 0.55;
+    const at =
+      places.flatMap(nudged).find((p) => clear(p) && across(p)) ?? places[0] ?? nudged(middle).find(across) ?? middle;
+    return Math.round(at);
   };
   const right = [...model.openings].sort((a, b) => width(a.across) - width(b.across) || b.across[1] - a.across[1]);
   const byHeight = [...model.openings].sort((a, b) => b.up[1] - a.up[1] || b.across[1] - a.across[1]);

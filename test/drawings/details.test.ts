@@ -44,6 +44,12 @@ const sizes = (sheets: readonly Sheet[]): Map<string, number[]> => {
   }
   return out;
 };
+/** The letter of the detail that is called so. */
+const letterOf = (sheets: readonly Sheet[], name: RegExp): string =>
+  sheets
+    .flatMap((s) => groups(s.picture))
+    .find((g) => g.role === 'detail' && name.test(g.alt ?? ''))
+    ?.id.slice(-1) ?? '';
 const names = (sheets: readonly Sheet[]): string[] =>
   sheets.flatMap((s) => groups(s.picture).flatMap((g) => (g.role === 'detail' ? [g.alt ?? ''] : [])));
 
@@ -54,9 +60,11 @@ describe('details', () => {
     expect(names(sheets).some((n) => /^Sliding dovetail, [BR]\d in A1$/.test(n))).toBe(true);
     const said = sizes(sheets);
     // From the definition: reveal 1/16, front 3/4, side 7/8, box side 1/2.
-    expect(said.get('z')).toEqual(expect.arrayContaining([1 / 16, 3 / 4, 7 / 8, 1 / 2]));
+    expect(said.get(letterOf(sheets, /^Corner of/))).toEqual(expect.arrayContaining([1 / 16, 3 / 4, 7 / 8, 1 / 2]));
     // Rail 3/4, gaps 1/16 above and 5/64 below it, groove 1/4 deep in two steps (panel enters 7/32, free 1/32).
-    expect(said.get('y')).toEqual(expect.arrayContaining([3 / 4, 1 / 16, 5 / 64, 7 / 32, 1 / 32]));
+    expect(said.get(letterOf(sheets, /^Foot of/))).toEqual(
+      expect.arrayContaining([3 / 4, 1 / 16, 5 / 64, 7 / 32, 1 / 32]),
+    );
     // The socket is as deep as 3/8; its tail 1/2 at the floor less 2 x 3/8 x tan 14 degrees, 0.3130, is 5/16 at the neck.
     const joint = [...said.values()].find((v) => v.includes(5 / 16) && v.includes(3 / 8) && v.includes(1 / 2));
     expect(joint).toBeDefined();
@@ -67,6 +75,22 @@ describe('details', () => {
     // Tenon 1 1/16 long and 1 1/4 wide, mortise 1/16 deeper, haunch 3/4 wide.
     expect(sizes(sheets).get('z')).toEqual(expect.arrayContaining([1 + 1 / 16, 1.25, 1 / 16, 3 / 4]));
   });
+  it('are lettered as they are read, and each is circled on a section, those that lie together as one', () => {
+    for (const file of [
+      'templates/pieces/nightstand',
+      'templates/pieces/tall-chest',
+      'templates/pieces/letter-cabinet',
+    ]) {
+      const sheets = sheetsOf(file);
+      const letters = sheets.flatMap((s) =>
+        groups(s.picture).flatMap((g) => (g.role === 'detail' ? [g.id.slice(-1)] : [])),
+      );
+      expect([...letters].sort().reverse()).toEqual(letters);
+      const section = sheets.find((s) => s.id === 'sections');
+      const words = (section?.picture ?? []).flatMap((i) => (i.kind === 'text' ? [i.string] : []));
+      for (const letter of letters) expect(words).toContain(letter.toUpperCase());
+    }
+  }, 60_000);
   it('give no part-mark its letter', () => {
     const sheets = sheetsOf('test/specimens/small/corner-box');
     for (const letter of sizes(sheets).keys()) expect(['a', 'b']).not.toContain(letter);

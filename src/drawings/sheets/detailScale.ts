@@ -15,3 +15,7 @@ export function scaleOf(window: readonly [Span, Span], most: readonly [number, n
 }
 /** No larger than a detail at 1:2 holds. */
 export const isSmall = (window: readonly [Span, Span]): boolean => scaleOf(window, ROOMY[1] as [number, number]) <= 2;
+/** A scale as it is written: 2:1, 1:1, 1:5. */
+export const ratio = (oneTo: number): string => (oneTo < 1 ? `${1 / oneTo}:1` : `1:${oneTo}`);
+/** The next larger scale of a detail, up to twice as large as life (ISO 5455). */
+export const larger = (oneTo: number): number | undefined => [0.5, ...SCALES][[0.5, ...SCALES].indexOf(oneTo) - 1];

@@ -119,8 +119,13 @@ function jointSpots(input: Prepared): (() => Spot)[][] {
     const key = `${j.kind} ${Object.entries(j.sizes).map(([k, s]) => `${k}${s.value}`).sort().join(' ')}`; // prettier-ignore
     groups.set(key, [...(groups.get(key) ?? []), j]);
   }
+  // Of joints that are alike the foremost is shown, then the one farthest left: where it is looked for first.
+  const placeOf = (j: Joint, axis: 0 | 1): number =>
+    Math.max(...[j.entering, j.receiving].map((id) => standing.get(id)?.shoulder[axis][0] ?? 0));
   const sorts = [...groups.values()].flatMap((g): { joint: Joint; count: number; ways: Way[] }[] => {
-    const joint = g.find((j) => j.entering !== j.receiving && [j.entering, j.receiving].every((id) => inCase(standing.get(id)))); // prettier-ignore
+    const [joint] = g
+      .filter((j) => j.entering !== j.receiving && [j.entering, j.receiving].every((id) => inCase(standing.get(id))))
+      .sort((p, q) => placeOf(p, 1) - placeOf(q, 1) || placeOf(p, 0) - placeOf(q, 0));
     const ways = joint ? waysToLook(input, joint, standing) : [];
     return joint && ways.length > 0 ? [{ joint, count: g.length, ways }] : [];
   });

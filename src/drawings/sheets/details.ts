@@ -1,4 +1,6 @@
-import type { Span } from '../../geom/box.js';
+import { byAxis } from '../../geom/box.js';
+import type { Span, Vec3 } from '../../geom/box.js';
+import { dot } from '../../geom/placement.js';
 import { NM_PER_MM } from '../../lengths/length.js';
 import { brokenEdges, brokenWindow } from '../broken.js';
 import { drawDimensions, furtherSizes, measureFigure } from '../chains.js';
@@ -15,24 +17,24 @@ import { cornersOf } from '../stations.js';
 import { blockDrop, setBlock, setText, widthOf, wrap } from '../text.js';
 import { onPaper } from '../views.js';
 import type { View } from '../views.js';
+import { ratio } from './detailScale.js';
 import type { Spot } from './detailSpots.js';
 
-/** A detail at a scale, measured: it is placed when its sheet knows where. */
+/** A detail at a scale, measured: it is placed and lettered when its sheet knows where. */
 export interface Detail {
-  readonly letter: string;
   readonly spot: Spot;
   readonly oneTo: number;
   readonly w: number;
   readonly h: number;
   /** Draws it with its upper left corner at (x, y). */
-  draw(x: number, y: number): Item[];
+  draw(letter: string, x: number, y: number): Item[];
 }
 /** Heading over a detail; room for its dimensions. */
 const HEADING = 10.5;
 const ROOM: Readonly<Record<Side, number>> = { left: 21, right: 21, above: 17, below: 17 };
 
 /** A detail of a spot at 1 : oneTo, with all its dimensions. */
-export function detailOf(input: Prepared, spot: Spot, letter: string, oneTo: number): Detail {
+export function detailOf(input: Prepared, spot: Spot, oneTo: number): Detail {
   const [w, h] = spot.window.map((s) => (s[1] - s[0]) / NM_PER_MM / oneTo) as [number, number];
   const measured = measure(input, spot, { x: 0, y: 0, w, h }, oneTo);
   const { depth } = measured;
@@ -41,12 +43,11 @@ export function detailOf(input: Prepared, spot: Spot, letter: string, oneTo: num
   const wide = Math.max(title, ink(measured, w, 'left') + w + ink(measured, w, 'right'));
   const note = words === '' ? 0 : 5 + blockDrop(wrap(input.faces, `Also ${words}`, wide, SIZE.text));
   return {
-    letter,
     spot,
     oneTo,
     w: wide,
     h: HEADING + depth.above + h + Math.max(depth.below, lowest(measured, h)) + note,
-    draw(x, y) {
+    draw(letter, x, y) {
       const spare = wide - ink(measured, w, 'left') - w - ink(measured, w, 'right');
       const frame = { x: x + ink(measured, w, 'left') + spare / 2, y: y + HEADING + depth.above, w, h };
       const plan = { dimensions: measure(input, spot, frame, oneTo), oneTo };
@@ -67,7 +68,7 @@ const ink = (plan: DimensionPlan, w: number, side: 'left' | 'right'): number =>
   Math.max(plan.depth[side], 0, ...plan.figures.map((f) => (side === 'left' ? -f.box.x : f.box.x + f.box.w - w)));
 const lowest = (plan: DimensionPlan, h: number): number =>
   Math.max(0, ...plan.figures.map((f) => f.box.y + f.box.h - h));
-const scaleWords = (spot: Spot, oneTo: number): string => `${spot.look} 1:${oneTo}`;
+const scaleWords = (spot: Spot, oneTo: number): string => `${spot.look} ${ratio(oneTo)}`;
 function headingOf(
   input: Prepared,
   spot: Spot,
@@ -194,7 +195,10 @@ function picture(
     origin: [frame.x - x[0] / NM_PER_MM / oneTo, frame.y + frame.h + y[0] / NM_PER_MM / oneTo],
     box: frame,
   };
-  const drawn = drawSection(offRim(spot.piece, view, frame), view, frame);
+  // A knob that reaches into the window would be a stray line.
+  const wood = new Set(input.piece.parts.map((p) => p.id));
+  const piece = { ...spot.piece, lines: spot.piece.lines.filter((l) => l.ids.some((id) => wood.has(id))) };
+  const drawn = drawSection(offRim(piece, view, frame), view, frame);
   const lines = dimensions.lines.map((l): Rect => {
     const [x1, y1] = [Math.min(l.a[0], l.b[0]), Math.min(l.a[1], l.b[1])];
     return { x: x1, y: y1, w: Math.abs(l.a[0] - l.b[0]), h: Math.abs(l.a[1] - l.b[1]) };
@@ -248,11 +252,15 @@ function overlap(a: Rect, b: Rect): Rect | undefined {
   return r > x && f > y ? { x, y, w: r - x, h: f - y } : undefined;
 }
 
-/** The middle of a spot on a view that looks the same way, and half its size there. */
+/** The middle of a spot on a view, and half its size there, whether it is seen from the same side or stands edge-on. */
 export function spotOn(spot: Spot, view: View): { readonly at: readonly [number, number]; readonly half: number } {
-  const { right, up } = view.direction;
+  const { plane } = spot.piece;
+  const { right, up } = plane.direction;
   const [x, y] = spot.window.map((s) => (s[0] + s[1]) / 2) as [number, number];
-  const at = onPaper(view, [right[0] * x + up[0] * y, right[1] * x + up[1] * y, right[2] * x + up[2] * y]);
-  const half = Math.max(...spot.window.map((s) => (s[1] - s[0]) / 2)) / NM_PER_MM / view.oneTo;
-  return { at, half };
+  const at = byAxis((i) => (i === plane.axis ? plane.at : right[i] * x + up[i] * y)) as Vec3;
+  const sides = spot.window.filter((_, k) => {
+    const along = k === 0 ? right : up;
+    return Math.abs(dot(along, view.direction.toward)) < 0.5;
+  });
+  return { at: onPaper(view, at), half: Math.max(...sides.map((s) => (s[1] - s[0]) / 2)) / NM_PER_MM / view.oneTo };
 }

@@ -1,13 +1,13 @@
 import type { Detail } from './details.js';
 
-/** A detail with its upper left corner on the sheet. */
+/** A detail with its upper left corner on the sheet; it is lettered in the order in which it is read. */
 export interface PlacedDetail {
   readonly detail: Detail;
   readonly x: number;
   readonly y: number;
 }
 /** Least air between details across and down, and the most that is shared out, mm. */
-const BESIDE = 10;
+const BESIDE = 7;
 const UNDER = 5;
 const MOST = 26;
 
@@ -18,8 +18,20 @@ export interface Area {
   readonly bottom: number;
 }
 
-/** Details in their order in rows of like height, over as many pages of one size as they take. */
+/** Details in rows, over as many pages of one size as they take: in their order, else as takes fewer pages. */
 export function packed(details: readonly Detail[], area: Area): PlacedDetail[][] {
+  const tries = [details, [...details].sort((p, q) => q.h - p.h), ...splits(details)].map((d) => inOrder(d, area));
+  return tries.reduce((p, q) => (q.length < p.length ? q : p));
+}
+/** Few details in every order of two halves: what goes into the first row, what into the second. */
+function splits(details: readonly Detail[]): Detail[][] {
+  if (details.length > 7) return [];
+  return Array.from({ length: 1 << details.length }, (_, set) => [
+    ...details.filter((_d, i) => (set >> i) & 1),
+    ...details.filter((_d, i) => !((set >> i) & 1)),
+  ]);
+}
+function inOrder(details: readonly Detail[], area: Area): PlacedDetail[][] {
   const rows: Detail[][] = [];
   let left = 0;
   for (const d of details) {
@@ -87,4 +99,25 @@ export function shared(
   const alone = pages.length > 1 && pages.at(-1)?.length === 1 && details.length > 5;
   if (alone) return shared(details.slice(0, -1), area, page);
   return { inline: packed(inline, area)[0] ?? [], pages };
+}
+
+/** The same details as large as the page holds: all of them if it may be, else one after the other, the smallest first. */
+export function enlarged(
+  page: readonly PlacedDetail[],
+  area: Area,
+  grown: (d: Detail) => Detail | undefined,
+): readonly PlacedDetail[] {
+  const fits = (all: readonly Detail[]): PlacedDetail[] | undefined => {
+    const pages = all.every((d) => d.w <= area.right - area.x && d.h <= area.bottom - area.y) ? packed(all, area) : [];
+    return pages.length === 1 ? pages[0] : undefined;
+  };
+  let best = page;
+  let details = page.map((p) => p.detail);
+  const order = [...details].sort((p, q) => p.w * p.h - q.w * q.h).map((d) => d.spot);
+  for (const set of [order, ...order.map((s) => [s])]) {
+    const tried = details.map((d) => (set.includes(d.spot) ? (grown(d) ?? d) : d));
+    const placed = tried.every((d, i) => d === details[i]) ? undefined : fits(tried);
+    if (placed) [best, details] = [placed, tried];
+  }
+  return best;
 }

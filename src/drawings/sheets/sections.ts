@@ -1,4 +1,5 @@
 import type { Span } from '../../geom/box.js';
+import { NM_PER_MM } from '../../lengths/length.js';
 import { counted } from '../../lengths/counted.js';
 import { round } from '../model.js';
 import { cuttingPlanes } from '../model.js';
@@ -16,12 +17,12 @@ import { SIZE } from '../pens.js';
 import { cutPiece, drawSection } from '../section.js';
 import type { CutPart, CutPiece, Plane } from '../section.js';
 import { detailOf, spotOn } from './details.js';
-import { ROOMY, scaleOf } from './detailScale.js';
+import { larger, ratio, ROOMY, scaleOf } from './detailScale.js';
 import type { Detail } from './details.js';
 import { spotsOf } from './detailSpots.js';
 import type { Spot } from './detailSpots.js';
-import { shared } from './packed.js';
-import type { PlacedDetail } from './packed.js';
+import { enlarged, packed, shared } from './packed.js';
+import type { Area, PlacedDetail } from './packed.js';
 import { spread } from '../spread.js';
 import { blockDrop, setLines, setText, widthOf, wrap } from '../text.js';
 import type { Text } from '../text.js';
@@ -54,7 +55,7 @@ export const sections: SheetKind = {
         ...plan.drawn.b.items,
         ...plan.further,
         ...marks(input, plan),
-        ...plan.inline.flatMap((p) => p.detail.draw(p.x, p.y)),
+        ...plan.inline.flatMap((p) => p.detail.draw(p.letter, p.x, p.y)),
       ],
     });
   },
@@ -72,9 +73,9 @@ export const details: SheetKind = {
       id: pages.length > 1 ? `details-${page + 1}` : 'details',
       title: pages.length > 1 ? `Details, ${page + 1} of ${pages.length}` : 'Details',
       folder: 'drawings',
-      alt: `${input.piece.header.title}: ${mine.map((p) => `${p.detail.letter}, ${p.detail.spot.name}`).join('; ')}`,
-      scale: scales.length === 1 ? `1:${scales[0]}` : 'as noted',
-      items: mine.flatMap((p) => p.detail.draw(p.x, p.y)),
+      alt: `${input.piece.header.title}: ${mine.map((p) => `${p.letter}, ${p.detail.spot.name}`).join('; ')}`,
+      scale: scales.length === 1 ? ratio(scales[0] as number) : 'as noted',
+      items: mine.flatMap((p) => p.detail.draw(p.letter, p.x, p.y)),
     });
   },
 };
@@ -85,9 +86,10 @@ interface SectionPlan {
   readonly b: CutPiece;
   readonly drawn: Readonly<Record<'a' | 'b', ReturnType<typeof section>>>;
   readonly further: readonly Item[];
-  readonly inline: readonly PlacedDetail[];
-  readonly pages: readonly (readonly PlacedDetail[])[];
+  readonly inline: readonly Lettered[];
+  readonly pages: readonly (readonly Lettered[])[];
 }
+type Lettered = PlacedDetail & { readonly letter: string };
 const PLANS = new WeakMap<Prepared, SectionPlan>();
 /** Both sections, and where the details go: under B–B as many as fit there, the others on sheets of their own. */
 function sectionPlan(input: Prepared): SectionPlan {
@@ -98,8 +100,8 @@ function sectionPlan(input: Prepared): SectionPlan {
   const lay = layOut(input);
   const spots = spotsOf(input, a, b);
   const drawn = {
-    a: section(input, 'section-a', a, lay.a, circlesOf(spots, lay.a)),
-    b: section(input, 'section-b', b, lay.b, circlesOf(spots, lay.b)),
+    a: section(input, 'section-a', a, lay.a, circlesOf(spots, 'a', lay, planes.a)),
+    b: section(input, 'section-b', b, lay.b, circlesOf(spots, 'b', lay, planes.a)),
   };
   const { left, right, top, bottom } = fieldOf(input.paper);
   const x = Math.max(lay.b.box.x - 12, lay.a.box.x + lay.a.box.w + drawn.a.right + 3);
@@ -108,19 +110,43 @@ function sectionPlan(input: Prepared): SectionPlan {
   const foot = bottom - 4 - (lines.length === 0 ? 0 : blockDrop(lines) + 6);
   const further = setLines(input.faces, lines, { x, y: foot + 6, size: SIZE.text }).items;
   const under = { x, y: lay.b.box.y + lay.b.box.h + Math.max(8, drawn.b.below + 5), right, bottom: foot };
-  const letters = lettersFor(input, spots.length);
-  const at = (most: readonly [number, number]): Detail[] =>
-    spots.map((s, i) => detailOf(input, s, letters[i] as string, scaleOf(s.window, most)));
   const sheet = { x: left, y: top, right, bottom: bottom - 2.5 };
-  // As large as takes the fewest sheets, and shows most on them.
-  const tries = ROOMY.map((most) => shared(at(most), under, sheet));
+  const { inline, pages } = detailsOf(input, spots, under, sheet);
+  const letters = lettersFor(input, spots.length);
+  const lettered = (p: PlacedDetail): Lettered => ({ ...p, letter: letters.shift() ?? '' });
+  const plan: SectionPlan = { lay, a, b, drawn, further, inline: inline.map(lettered), pages: pages.map((p) => p.map(lettered)) }; // prettier-ignore
+  PLANS.set(input, plan);
+  return plan;
+}
+/** Where every detail goes and how large it is: as large as takes the fewest sheets and shows most on them, then as those hold. */
+function detailsOf(input: Prepared, spots: readonly Spot[], under: Area, sheet: Area): ReturnType<typeof shared> {
+  const known = new Map<string, Detail>();
+  const at = (spot: Spot, oneTo: number): Detail => {
+    const key = `${spots.indexOf(spot)} ${oneTo}`;
+    const detail = known.get(key) ?? detailOf(input, spot, oneTo);
+    known.set(key, detail);
+    return detail;
+  };
+  const tries = ROOMY.map((most) => shared(spots.map((s) => at(s, scaleOf(s.window, most))), under, sheet)); // prettier-ignore
   const shown = (t: (typeof tries)[number]): number => t.inline.length + t.pages.flat().length;
   const better = (p: (typeof tries)[number], q: (typeof tries)[number]): boolean =>
     q.pages.length < p.pages.length || (q.pages.length === p.pages.length && shown(q) > shown(p));
-  const best = tries.reduce((p, q) => (better(p, q) ? q : p));
-  const plan: SectionPlan = { lay, a, b, drawn, further, ...best };
-  PLANS.set(input, plan);
-  return plan;
+  let best = tries.reduce((p, q) => (better(p, q) ? q : p));
+  // A sheet with little on it takes what stands under the sections too.
+  if (best.pages.length === 1 && (best.pages[0]?.length ?? 0) <= 2 && best.inline.length > 0) {
+    const all = packed([...best.inline, ...best.pages.flat()].map((p) => p.detail), sheet); // prettier-ignore
+    if (all.length === 1) best = { inline: [], pages: all };
+  }
+  // Twice as large as life only what is small.
+  const grown = (most: number) => (d: Detail) => {
+    const oneTo = larger(d.oneTo);
+    const small = d.spot.window.every((s, k) => (s[1] - s[0]) / NM_PER_MM / (oneTo ?? 1) <= (k === 0 ? 84 : 70));
+    return oneTo === undefined || oneTo < most || (oneTo < 1 && !small) ? undefined : at(d.spot, oneTo);
+  };
+  return {
+    inline: enlarged(best.inline, under, grown(1)),
+    pages: best.pages.map((page) => enlarged(page, sheet, grown(0.5))),
+  };
 }
 const furtherText = (words: readonly string[]): Text => [
   { string: 'Further sizes: ', face: 'semibold' },
@@ -132,52 +158,96 @@ function lettersFor(input: Prepared, count: number): string[] {
   const free = [...'ZYXWVUTSRQPNMLKJHGFEDC'].filter((c) => !taken.has(c));
   return Array.from({ length: count }, (_, i) => free[i] ?? `Z${i}`);
 }
-const isSeen = (spot: Spot, view: View): boolean => spot.piece.plane.direction === view.direction;
-const circleOf = (spot: Spot, view: View) => {
-  const { at, half } = spotOn(spot, view);
-  return { at, r: Math.max(3.2, Math.min(6.5, half)) };
-};
-/** Boxes round the circles of the details that come from a view: no word stands on them. */
-const circlesOf = (spots: readonly Spot[], view: View): Rect[] =>
-  spots
-    .filter((s) => isSeen(s, view))
-    .map((s) => circleOf(s, view))
-    .map(({ at, r }) => ({ x: at[0] - r, y: at[1] - r, w: 2 * r, h: 2 * r }));
-/** Circle on the section that a detail comes from, and its balloon in the view's left margin, pitch kept. */
+/** The section on which a detail is circled: the one that looks the same way; A–A or B–B where none does and it shows there. */
+function circledOn(spot: Spot, lay: SectionPlan['lay'], a: Plane): 'a' | 'b' {
+  const { direction } = spot.piece.plane;
+  if (direction === lay.a.direction) return 'a';
+  if (direction === lay.b.direction) return 'b';
+  // Looked at from the front: A–A shows what lies left of it.
+  return (spot.window[0][0] + spot.window[0][1]) / 2 < a.at ? 'a' : 'b';
+}
+interface Ring<T> {
+  readonly at: Point;
+  readonly r: number;
+  readonly of: readonly T[];
+}
+/** Circles round spots on a view; those that would run into one another are one. */
+function ringsOf<T extends { readonly spot: Spot }>(all: readonly T[], view: View): Ring<T>[] {
+  const out: Ring<T>[] = [];
+  for (const one of all) {
+    const { at, half } = spotOn(one.spot, view);
+    let ring: Ring<T> = { at, r: Math.max(3.2, Math.min(6.5, half)), of: [one] };
+    for (;;) {
+      const near = out.find((o) => Math.hypot(o.at[0] - ring.at[0], o.at[1] - ring.at[1]) < o.r + ring.r);
+      if (!near) break;
+      out.splice(out.indexOf(near), 1);
+      ring = joined(near, ring);
+    }
+    out.push(ring);
+  }
+  return out;
+}
+/** The least circle round two. */
+function joined<T>(p: Ring<T>, q: Ring<T>): Ring<T> {
+  const d = Math.hypot(q.at[0] - p.at[0], q.at[1] - p.at[1]);
+  const of = [...p.of, ...q.of];
+  if (d + q.r <= p.r) return { ...p, of };
+  if (d + p.r <= q.r) return { ...q, of };
+  const r = (d + p.r + q.r) / 2;
+  const f = (r - p.r) / d;
+  return { at: [p.at[0] + (q.at[0] - p.at[0]) * f, p.at[1] + (q.at[1] - p.at[1]) * f], r, of };
+}
+/** Boxes round the circles of the details that are shown on a view: no word stands on them. */
+const circlesOf = (spots: readonly Spot[], name: 'a' | 'b', lay: SectionPlan['lay'], a: Plane): Rect[] =>
+  ringsOf(
+    spots.filter((s) => circledOn(s, lay, a) === name).map((spot) => ({ spot })),
+    lay[name],
+  ).map(({ at, r }) => ({ x: at[0] - r, y: at[1] - r, w: 2 * r, h: 2 * r }));
+/** Circles on the sections that details come from, and their letters in the view's left margin, pitch kept. */
 function marks(input: Prepared, plan: SectionPlan): Item[] {
-  const all = [...plan.inline, ...plan.pages.flat()].map((p) => p.detail);
+  const all = [...plan.inline, ...plan.pages.flat()].map((p) => ({ letter: p.letter, spot: p.detail.spot }));
   const { left } = fieldOf(input.paper);
   return (['a', 'b'] as const).flatMap((name) => {
     const view = plan.lay[name];
-    const mine = all
-      .filter((d) => isSeen(d.spot, view))
-      .map((d) => ({ letter: d.letter, ...circleOf(d.spot, view) }))
-      .sort((p, q) => p.at[1] - q.at[1]);
+    const mine = ringsOf(
+      all.filter((d) => circledOn(d.spot, plan.lay, plan.a.plane) === name),
+      view,
+    ).sort((p, q) => p.at[1] - q.at[1] || p.at[0] - q.at[0]);
     const pulls = pullBoxes(input).map((b) => rectOf(view, b));
     const x = Math.max(view.box.x - 12, left + 3.7);
     const inWay = [...pulls, ...plan.drawn[name].taken].filter((r) => r.x < x + 4.5 && r.x + r.w > x - 4.5);
     const ys = spread(
-      mine.map((m) => ({ at: m.at[1] - 6, half: 3.7 })),
+      mine.map((m) => ({ at: m.at[1] - 6, half: 3.7 * m.of.length })),
       {
-        gap: 0.6,
+        gap: 1,
         pitch: 8.4,
         blocked: inWay.map((r) => [r.y - 0.8, r.y + r.h + 0.8] as const),
         within: [view.box.y - 6, view.box.y + view.box.h + 10],
       },
     );
-    return mine.flatMap((m, i): Item[] => {
-      const y = ys?.[i];
-      if (y === undefined) return circle('D', m.at[0], m.at[1], m.r);
-      const u = unit([x, y], m.at);
-      const d = Math.sqrt((m.at[0] - x) ** 2 + (m.at[1] - y) ** 2);
-      const end: Point = [x + u[0] * (d - m.r), y + u[1] * (d - m.r)];
-      return [
-        ...circle('D', m.at[0], m.at[1], m.r),
-        ...leader([x + u[0] * 3.7, y + u[1] * 3.7], end).slice(0, 1),
-        ...balloon(input.faces, m.letter, x, y),
-      ];
-    });
+    return mine.flatMap((m, i) => ringMark(input, m, x, ys?.[i]));
   });
+}
+/** A circle, and its letters one under the other, touching; one leader from the nearest of them. */
+function ringMark(
+  input: Prepared,
+  m: Ring<{ readonly letter: string }>,
+  x: number,
+  middle: number | undefined,
+): Item[] {
+  const ring = circle('D', m.at[0], m.at[1], m.r);
+  if (middle === undefined) return ring;
+  const letters = m.of.map((d) => d.letter).sort((p, q) => (p < q ? 1 : -1));
+  const ys = letters.map((_, k) => middle + 7.4 * (k - (letters.length - 1) / 2));
+  const y = ys.reduce((p, q) => (Math.abs(q - m.at[1]) < Math.abs(p - m.at[1]) ? q : p));
+  const u = unit([x, y], m.at);
+  const d = Math.hypot(m.at[0] - x, m.at[1] - y);
+  const end: Point = [x + u[0] * (d - m.r), y + u[1] * (d - m.r)];
+  return [
+    ...ring,
+    ...leader([x + u[0] * 3.7, y + u[1] * 3.7], end).slice(0, 1),
+    ...letters.flatMap((letter, k) => balloon(input.faces, letter, x, ys[k] as number)),
+  ];
 }
 function planesOf(input: Prepared): { a: Plane; b: Plane } {
   const at = cuttingPlanes(input.model, pullBoxes(input));
