@@ -187,7 +187,8 @@ function foot({ faces }: Prepared, checked: Checked): ListBlock[] {
       ],
     };
   };
-  const cut = halfway(said.map((s) => 1 + Math.ceil(widthOf(faces, s.text, SIZE.text) / 100)));
+  const heights = said.map((s) => 1 + Math.ceil(widthOf(faces, s.text, SIZE.text) / 100));
+  const cut = said.length > ONE_COLUMN ? halfway(heights) : said.length;
   const block = (some: typeof said, more: Partial<ListBlock>): ListBlock => ({
     id: 'sources',
     title: 'Sources',
@@ -202,6 +203,8 @@ function foot({ faces }: Prepared, checked: Checked): ListBlock[] {
     block(said.slice(cut), { title: 'Sources, continued' }),
   ].filter((_, k) => k === 0 || cut < said.length);
 }
+/** So many sources stand in one column. */
+const ONE_COLUMN = 8;
 /** Where the text of a source stands, mm from its number. */
 const SIGN = 6;
 /** How many of some heights make about the half of all, at least one. */

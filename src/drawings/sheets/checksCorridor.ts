@@ -12,23 +12,25 @@ import type { Strip } from '../table.js';
 import { setText } from '../text.js';
 import { verdictMark } from '../verdicts.js';
 
-const ACROSS = 3;
-const PICTURE = 50;
-const HIGH = 64;
+/** Beside one another in a whole width, in a half. */
+const ACROSS = [3, 1] as const;
+const PICTURE = 46;
+const HIGH = 60;
 
 /** A pass that can be drawn in plan: a corner with what is carried as it lies in plan. */
 type InPlan = Pass & { readonly plan: readonly [number, number] };
 export const inPlan = (passes: readonly Pass[]): InPlan[] =>
   passes.flatMap((p) => (p.kind === 'corner' && p.plan ? [{ ...p, plan: p.plan }] : []));
 
-/** Corners from above, three a strip: both passages, and what is carried at the angle where it is tightest. */
+/** Corners from above, as many a strip as find room: both passages, and what is carried at the angle where it is tightest. */
 export function corridorStrips(faces: Faces, passes: readonly Pass[], units: Units, width: number): Strip[] {
   const drawn = inPlan(passes);
-  const cell = (width - 8 * (ACROSS - 1)) / ACROSS;
-  return Array.from({ length: Math.ceil(drawn.length / ACROSS) }, (_, i): Strip => ({
+  const across = ACROSS[width > 150 ? 0 : 1];
+  const cell = (width - 8 * (across - 1)) / across;
+  return Array.from({ length: Math.ceil(drawn.length / across) }, (_, i): Strip => ({
     height: HIGH,
     draw: (x, y) =>
-      drawn.slice(i * ACROSS, (i + 1) * ACROSS).flatMap((p, k) => corner(faces, p, units, x + k * (cell + 8), y, cell)),
+      drawn.slice(i * across, (i + 1) * across).flatMap((p, k) => corner(faces, p, units, x + k * (cell + 8), y, cell)),
   }));
 }
 /**

@@ -13,7 +13,7 @@ import { round3, setText } from '../text.js';
 /** Depth on paper of the limit, mm: every span is drawn to it, so that all are judged by one eye. */
 const LIMIT = 6;
 /** A sag is drawn to at most so many times its limit. */
-const MOST = 1.7;
+const MOST = 1.45;
 const HIGH = 25.5;
 /** At most so many spans are drawn. */
 const FEW = 4;

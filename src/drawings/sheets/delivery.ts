@@ -133,6 +133,7 @@ function ways({ piece }: Prepared, checked: Checked): ListBlock[] {
         strong: ['unit'],
         marks: rows.map((r) => (x: number, y: number) => verdictMark(r.shown, x, y)),
         under: saidUnder(rows),
+        least: 4.9,
       },
     },
   ];
@@ -166,6 +167,7 @@ const drawn = ({ faces, piece }: Prepared, checked: Checked): ListBlock[] =>
               table: { id: 'corners-drawn', columns: [], rows: [] },
               look: {},
               strips: (width) => corridorStrips(faces, d.passes, piece.units, width),
+              half: inPlan(d.passes).length === 1,
             },
           ]
         : [],
