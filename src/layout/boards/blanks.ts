@@ -27,9 +27,15 @@ export function blanksOf(piece: Piece): Blank[] {
     out.push(...runBlanks(run, parts, piece));
   }
   const free = [...wanted.values()].filter((w) => !inRun.has(w.part.id));
-  const short = (w: Wanted): boolean => w.rough.staves === 1 && isShort(w, piece);
-  out.push(...free.filter((w) => !short(w)).flatMap((w) => staves(w)));
-  out.push(...gangs(free.filter(short), piece));
+  const short = free.filter((w) => isShort(w, piece));
+  out.push(...free.filter((w) => !short.includes(w)).flatMap((w) => staves(w)));
+  out.push(...short.filter((w) => w.rough.staves > 1).flatMap((w) => stavesTogether(w, piece)));
+  out.push(
+    ...gangs(
+      short.filter((w) => w.rough.staves === 1),
+      piece,
+    ),
+  );
   for (const w of wanted.values()) out.push(...sparesOf(w, piece.spares?.[w.part.id] ?? 0));
   out.push(...trials([...wanted.values()], piece));
   return out;
@@ -116,6 +122,25 @@ function ganged(parts: readonly Wanted[], length: number): Blank {
   return { ...one, shows, ...(parts.length > 1 ? { gang } : {}) };
 }
 
+/** Staves too short to mill: several in one length, cut apart before they are glued. */
+function stavesTogether(w: Wanted, piece: Piece): Blank[] {
+  const all = staves(w);
+  const out: Blank[] = [];
+  for (let at = 0; at < all.length;) {
+    const { of, length } = gangOf(w.finished[2], all.length - at, gangFacts(piece));
+    const some = all.slice(at, at + of);
+    const letters = some.map((b) => b.mark.slice(w.part.mark.length + 1)).join(' + ');
+    const gang = of > 1 ? { gang: some.map(() => w.part.id) } : {};
+    out.push({ ...(some[0] as Blank), mark: `${w.part.mark} ${letters}`, length, ...gang });
+    at += of;
+  }
+  return out;
+}
+function gangFacts({ profile, shop, units }: Piece): Parameters<typeof gangOf>[2] {
+  const shortest = profile?.machines.planer?.shortest;
+  return { allowance: shop.allowance[2], kerf: shop.kerf, units, ...(shortest === undefined ? {} : { shortest }) };
+}
+
 /** Short parts of one section and length, as few in one length as the planer feeds. */
 function gangs(short: readonly Wanted[], piece: Piece): Blank[] {
   const groups = new Map<string, Wanted[]>();
@@ -123,13 +148,7 @@ function gangs(short: readonly Wanted[], piece: Piece): Blank[] {
     const key = [w.stock.id, ...w.finished, showing(w.part, w.finished)].join('|');
     groups.set(key, [...(groups.get(key) ?? []), w]);
   }
-  const shortest = piece.profile?.machines.planer?.shortest;
-  const facts = {
-    allowance: piece.shop.allowance[2],
-    kerf: piece.shop.kerf,
-    units: piece.units,
-    ...(shortest === undefined ? {} : { shortest }),
-  };
+  const facts = gangFacts(piece);
   return [...groups.values()].flatMap((group): Blank[] => {
     const out: Blank[] = [];
     for (let at = 0; at < group.length;) {

@@ -66,7 +66,7 @@ export interface Blank {
   readonly run?: { readonly id: string; readonly at: number; readonly most?: number };
   /** Spare, or for trying a setting. */
   readonly spare?: boolean;
-  /** Parts milled in one length and cut apart afterwards, in their order along it. */
+  /** Parts (or staves of one part) milled in one length and cut apart afterwards, in their order along it. */
   readonly gang?: readonly string[];
 }
 
