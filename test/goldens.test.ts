@@ -16,7 +16,7 @@ import { pdfPixels } from './report/render.js';
 const SHEETS: Readonly<Record<(typeof SMALL)[number], readonly string[]>> = {
   'wall-shelf': ['elevations', 'lists', 'shopping-1'],
   'corner-box': ['nesting-1', 'card'],
-  'leg-and-rail': ['sections', 'lists', 'milling'],
+  'leg-and-rail': ['sections', 'lists', 'milling', 'checks'],
 };
 const tenth = (v: number): number => Math.round(v * 10) / 10 + 0;
 
