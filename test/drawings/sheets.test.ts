@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { drawSheets, planSheets } from '../../src/drawings/index.js';
 import type { DrawInput } from '../../src/drawings/index.js';
 import type { GroupItem, Item, Sheet } from '../../src/drawings/picture.js';
+import { cover } from '../../src/drawings/sheets/cover.js';
 import { largestScale } from '../../src/drawings/marks.js';
 import { tooLarge } from '../../src/drawings/tooLarge.js';
 import { modelOf } from '../../src/drawings/model.js';
@@ -35,6 +36,20 @@ describe('sheets', () => {
         const inside = b.x >= 18.4 && b.x + b.w <= 268.4 && b.y >= 10.45 && b.y + b.h <= 205.45;
         expect(inside, `${sheet.id}: "${t.string}" at ${t.x}, ${t.y}`).toBe(true);
       }
+  });
+
+  it('keeps the index of a packet of 60 pages in its block on the cover', () => {
+    const titles = ['Cover', 'Elevations', 'Sections', 'Details', 'Exploded key', 'Cut list', 'Equal lengths', 'Diagonals', 'Reveals', 'The gap to leave today', 'Hardware', 'Joints', 'Shopping', 'Boards', 'Plywood', 'Milling', 'Panels', 'Set-ups', 'Part cards', 'Board cards', 'Assembly', 'Actual sizes', 'Drawers', 'Finish', 'Checks', 'Figures', 'Rods', 'Delivery', 'Record']; // prettier-ignore
+    const index = titles.map((title, i) => ({ id: `s${i}`, title, from: 2 * i + 1, to: 2 * i + 2 }));
+    const ready = { ...input, model: modelOf(input.piece, input.solids), views: viewsOf(input.piece, input.solids) };
+    const sheet = cover.draw(ready, 0, { n: 1, of: 60, hash: '7f3c91', index });
+    const words = texts(sheet);
+    expect(groups(sheet.picture).filter((g) => g.role === 'index').length).toBe(titles.length);
+    expect(clashes(faces, sheet)).toEqual([]);
+    for (const t of words) {
+      const b = boxOf(faces, t);
+      expect(b.x + b.w <= 268.4 && b.y + b.h <= 205.45, t.string).toBe(true);
+    }
   });
 
   it('prints no word over another', () => {

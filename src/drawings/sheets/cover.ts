@@ -136,10 +136,10 @@ function factRows(input: Prepared, place: SheetPlace, x: number, y: number): Blo
 
 function sheetIndex(input: Prepared, index: readonly IndexEntry[], x: number, y: number, columns: number): Block {
   const deep = Math.ceil(index.length / columns);
-  const step = columns === 2 ? 54.5 : COLUMN / columns;
+  const lefts = columns === 2 ? [x, x + 54.5] : columnsOf(input, index, deep, x);
   const items = blockHeading(input.faces, 'Sheets', x, y, COLUMN);
   index.forEach((entry, i) => {
-    const left = x + Math.floor(i / deep) * step;
+    const left = lefts[Math.floor(i / deep)] ?? x;
     const at = y + 6.6 + (i % deep) * 4.4;
     const numbers = entry.from === entry.to ? String(entry.from) : `${entry.from}–${entry.to}`;
     const named = [
@@ -149,6 +149,15 @@ function sheetIndex(input: Prepared, index: readonly IndexEntry[], x: number, y:
     items.push(group(`index-${entry.id}`, named, { role: 'index', link: entry.id }));
   });
   return { items, y: y + 6.6 + (deep - 1) * 4.4 };
+}
+
+/** Columns of the index as wide as what stands in them, what is left over shared out between them. */
+function columnsOf(input: Prepared, index: readonly IndexEntry[], deep: number, x: number): number[] {
+  const wide = Array.from({ length: Math.ceil(index.length / deep) }, (_, k) =>
+    Math.max(...index.slice(k * deep, (k + 1) * deep).map((e) => 13 + widthOf(input.faces, e.title, SIZE.text))),
+  );
+  const gap = (COLUMN - wide.reduce((a, b) => a + b, 0)) / Math.max(1, wide.length - 1);
+  return wide.map((_, k) => x + wide.slice(0, k).reduce((a, b) => a + b + gap, 0));
 }
 
 /** Bought things and sheet goods, each with the sizes that hang on it. */
