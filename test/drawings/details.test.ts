@@ -115,6 +115,18 @@ describe('an arc', () => {
   });
 });
 
+describe('elevations', () => {
+  it('say how wide compartments are: (418 - 2 x 12 - 3 x 6) / 4 = 94 mm', () => {
+    const sheet = sheetsOf('templates/pieces/letter-cabinet').find((s) => s.id === 'elevations');
+    const said = groups(sheet?.picture ?? []).flatMap((g) => (g.claim?.kind === 'distance' ? [g.claim.nm / 1e6] : []));
+    expect(said.filter((mm) => mm === 94).length).toBe(4);
+  }, 60_000);
+  it('say where tapers begin and end, once for legs that are alike', () => {
+    const sheet = sheetsOf('templates/pieces/nightstand').find((s) => s.id === 'elevations');
+    const words = (sheet?.picture ?? []).flatMap((i) => (i.kind === 'text' ? [i.string] : [])).join(' ');
+    expect(words.replace(/\s+/g, ' ')).toContain('L1–L4 taper below 7 1/2 to 7/8 at the foot');
+  }, 60_000);
+});
 describe('a window broken off', () => {
   const frame = { x: 0, y: 0, w: 20, h: 20 };
   const square = (x: number, y: number, s: number) => [[[x, y], [x + s, y], [x + s, y + s], [x, y + s]]] as const; // prettier-ignore
