@@ -39,6 +39,13 @@ describe.each(SHIPPED)('lumber sheets of the %s', (name) => {
     expect(marksIn(sheets, 'shopping')).toEqual(lumber());
     expect(marksIn(sheets, 'milling')).toEqual(lumber());
   });
+  it('have a cell in every row for every column of their tables', () => {
+    const tables = sheets
+      .filter((s) => /^(shopping|milling|panels)/.test(s.id))
+      .flatMap((s) => s.tables)
+      .filter((t) => t.rows.some((r) => r.length !== t.columns.length));
+    expect(tables.map((t) => t.id)).toEqual([]);
+  });
   it('leave lines to write in the boards bought: no cell but the letter is filled', () => {
     const table = sheets.flatMap((s) => s.tables).find((t) => t.id === 'boards-bought');
     expect(table?.rows.length).toBeGreaterThanOrEqual(6);

@@ -159,7 +159,7 @@ function bought(input: Prepared): ListBlock {
       least: 7.2,
       widths: { board: 11, wood: 33, t: 12, w: 14, w2: 14, l: 15, tally: 12, for: 34 },
     },
-    note: 'Tally of a board: width in inches × length in feet / 12, to the nearest whole foot (surface measure); × its quarter is board feet. Rule of hardwood grading, from memory.',
+    note: 'Tally of a board: width in inches × length in feet / 12, to the nearest whole foot (surface measure); times its quarter it is board feet (hardwood rule, from memory). Typed into a boards file, these boards are laid out for the parts: --boards.',
   };
 }
 
@@ -284,12 +284,7 @@ function thicknesses(input: Prepared): ListBlock {
 
 function spareBlanks(input: Prepared): ListBlock {
   const rows = input.lists.shopping.flatMap((g) =>
-    g.spares.map((s) => [
-      [g.stock.name, g.stock.quarter].filter(Boolean).join(' '),
-      size(input, ...s.rough),
-      feet(s.feet),
-      s.why,
-    ]),
+    g.spares.map((s) => [woodOf(g.stock), String(s.count), size(input, ...s.rough), feet(s.feet), s.why]),
   );
   return {
     id: 'spares',
@@ -299,6 +294,7 @@ function spareBlanks(input: Prepared): ListBlock {
       id: 'spares',
       columns: [
         { id: 'wood', label: 'Wood', align: 'left' },
+        { id: 'count', label: 'No.', align: 'right' },
         { id: 'size', label: 'Rough', align: 'left' },
         { id: 'feet', label: 'Bd ft', align: 'right' },
         { id: 'why', label: 'For', align: 'left' },
