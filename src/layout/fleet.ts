@@ -1,5 +1,5 @@
 import { sheetBound } from './bound.js';
-import { exactFit, type Verdict } from './pack/exact.js';
+import { Exact, type Verdict } from './pack/exact.js';
 import type { Kind } from './pack/filler.js';
 import type { Blank, Filled, Packer } from './pack/goal.js';
 
@@ -38,12 +38,13 @@ export function chooseFleet(
   const pieces = packer.kinds.flatMap((k, i) => Array<Kind>(packer.counts[i] ?? 0).fill(k));
   let best: Omit<Fleet, 'proved'> | undefined;
   const ruledOut: (readonly number[])[] = [];
+  const exact = new Exact(packer.kinds, packer.counts, choices, packer.filler.rules, limit * EXACT_SHARE);
   choices.forEach((c, i) => {
     if (!pieces.every((p) => fits(p, c))) return;
     const bound = sheetBound(c.w, c.h, kerf, pieces);
     if (best && bound * c.cost >= best.cost) return;
     const share = packer.steps + (limit - packer.steps) / (choices.length > 1 ? 3 : 1);
-    const { filled, least } = alone(packer, c, bound, share, limit * EXACT_SHARE);
+    const { filled, least } = alone(packer, c, bound, share, exact);
     if (least === filled.length) ruledOut.push(filled.slice(1).map(() => i));
     if (filled.length > c.count || (best && filled.length * c.cost >= best.cost)) return;
     best = { sheets: filled.map(() => i), filled, cost: filled.length * c.cost };
@@ -55,7 +56,7 @@ export function chooseFleet(
     if (packer.steps >= limit) break;
     const share = Math.max(2e5, (limit - packer.steps) / 8);
     const blanks = sheets.map((s) => choices[s] as SheetChoice);
-    const tried = fill(packer, blanks, [], Math.min(limit, packer.steps + share), limit * EXACT_SHARE);
+    const tried = fill(packer, blanks, [], Math.min(limit, packer.steps + share), exact);
     if (tried.kind === 'none') ruledOut.push(sheets);
     if (tried.kind === 'fits' && tried.filled.every((f) => f.kinds.length > 0))
       best = { sheets, filled: tried.filled, cost };
@@ -79,17 +80,11 @@ function within(few: readonly number[], many: readonly number[]): boolean {
   return at === few.length;
 }
 
-/** Share of the steps that the exact search may take before the packer tries: our default. */
+/** Share of the steps that the exact search may take, and again for its answers: our default. */
 const EXACT_SHARE = 0.25;
 /** Everything into these sheets: by exact search where the job is small enough, else by the packer, which proves nothing. */
-function fill(
-  packer: Packer,
-  blanks: readonly Blank[],
-  from: readonly Filled[],
-  limit: number,
-  exact: number,
-): Verdict {
-  const answer = exactFit(packer.kinds, packer.counts, blanks, packer.filler.rules, exact);
+function fill(packer: Packer, blanks: readonly Blank[], from: readonly Filled[], limit: number, exact: Exact): Verdict {
+  const answer = exact.fit(blanks);
   if (answer.kind !== 'open') return answer;
   const filled = packer.into(blanks, from, limit);
   return filled ? { kind: 'fits', filled } : answer;
@@ -101,7 +96,7 @@ function alone(
   c: SheetChoice,
   bound: number,
   limit: number,
-  exact: number,
+  exact: Exact,
 ): { readonly filled: readonly Filled[]; readonly least: number } {
   let best: readonly Filled[] = packer.start(c);
   while (best.length > bound && packer.steps < limit) {

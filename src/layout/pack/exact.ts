@@ -33,23 +33,37 @@ type Fitting = (set: number, blank: Blank) => Placed | undefined;
 /** Sets that are told apart, at most: our default. */
 const SETS = 60_000;
 
-/** Everything into these blanks? `limit`: combinations looked at before the answer stays open. */
-export function exactFit(
-  kinds: readonly Kind[],
-  counts: readonly number[],
-  blanks: readonly Blank[],
-  rules: Rules,
-  limit: number,
-): Verdict {
-  const radix = counts.map((c) => c + 1);
-  const all = radix.reduce((a, b) => a * b, 1);
-  if (all > SETS) return { kind: 'open' };
-  const search = new Search(kinds, radix, all, blanks, rules, limit);
-  return search.run();
+/**
+ * One job searched through: the least rectangles are worked out once, for the largest of the sheets that there are, and
+ * serve for every list of sheets that is asked about.
+ */
+export class Exact {
+  private readonly search: Search | undefined;
+
+  /** `limit`: combinations looked at for the rectangles, and as many again for all lists; then answers stay open. */
+  constructor(
+    kinds: readonly Kind[],
+    counts: readonly number[],
+    sheets: readonly Blank[],
+    rules: Rules,
+    limit: number,
+  ) {
+    const radix = counts.map((c) => c + 1);
+    const all = radix.reduce((a, b) => a * b, 1);
+    if (all <= SETS && sheets.length > 0) this.search = new Search(kinds, radix, all, sheets, rules, limit);
+  }
+
+  /** Everything into these blanks? None of them may be larger than the sheets of the constructor. */
+  fit(blanks: readonly Blank[]): Verdict {
+    return this.search?.run(blanks) ?? { kind: 'open' };
+  }
 }
 
 class Search {
   private steps = 0;
+  private blanks: readonly Blank[] = [];
+  /** Null when they took more steps than there were. */
+  private made: readonly { readonly way: Way; readonly table: Table }[] | null | undefined;
   private readonly digit: readonly number[];
   private readonly most: { readonly w: number; readonly h: number };
   private readonly area: Float64Array;
@@ -59,9 +73,9 @@ class Search {
     private readonly kinds: readonly Kind[],
     private readonly radix: readonly number[],
     private readonly all: number,
-    private readonly blanks: readonly Blank[],
+    sheets: readonly Blank[],
     private readonly rules: Rules,
-    private readonly limit: number,
+    private limit: number,
   ) {
     const { kerf } = rules;
     let unit = 1;
@@ -70,8 +84,8 @@ class Search {
       unit *= r;
       return at;
     });
-    this.most = { w: Math.max(...blanks.map((b) => b.w)) + kerf, h: Math.max(...blanks.map((b) => b.h)) + kerf };
-    this.room = Math.max(...blanks.map((b) => (b.w + kerf) * (b.h + kerf)));
+    this.most = { w: Math.max(...sheets.map((b) => b.w)) + kerf, h: Math.max(...sheets.map((b) => b.h)) + kerf };
+    this.room = Math.max(...sheets.map((b) => (b.w + kerf) * (b.h + kerf)));
     this.area = new Float64Array(all);
     for (let set = 1; set < all; set++) {
       const k = this.lowest(set);
@@ -80,9 +94,15 @@ class Search {
     }
   }
 
-  run(): Verdict {
-    const tables = this.tables();
-    if (!tables) return { kind: 'open' };
+  run(blanks: readonly Blank[]): Verdict {
+    this.blanks = blanks;
+    if (this.made === undefined) {
+      const { limit } = this;
+      this.made = this.tables() ?? null;
+      this.limit = this.steps + limit;
+    }
+    const tables = this.made;
+    if (!tables || this.steps > this.limit) return { kind: 'open' };
     const { kerf } = this.rules;
     const fitting: Fitting = (set, blank) => {
       for (const { way, table } of tables) {
