@@ -28,7 +28,7 @@ const FAULT = {
   overWork: 14,
   nearerOther: 8,
   crosses: 9,
-  offWood: 6,
+  offWood: 9,
   overBreak: 12,
   slants: 0.8,
   missed: 60,

@@ -32,7 +32,8 @@ const kept = (text: string): string =>
     .replace(/(#\d+) ([x×]) (\d)/g, '$1\u00a0$2\u00a0$3')
     .replace(/ (·) /g, '\u00a0$1 ')
     .replace(/\b(cuts?) (\d)/g, '$1\u00a0$2')
-    .replace(/(\d) and (\d)/g, '$1\u00a0and $2');
+    .replace(/(\d) to (\d)/g, '$1\u00a0to\u00a0$2')
+    .replace(/\b(For|into|Screws?) (?=#|$)/g, '$1\u00a0');
 const runsOf = (c: Callout): Run[] =>
   c.runs.map((r): Run => ({ string: kept(r.text), face: r.bold ? 'semibold' : 'regular' }));
 const linesOf = (faces: Faces, runs: readonly Run[], w: number): readonly Line[] => wrap(faces, runs, w, SIZE.text);

@@ -156,7 +156,7 @@ interface Share {
 /** In which order the marks of the reference edge, the names and the discs take their places. */
 const ORDERS = ['marks names discs', 'marks discs names', 'discs marks names', 'names discs marks', 'discs names marks'] as const; // prettier-ignore
 /** What goes missing counts so much beside the faults of discs (our default). */
-const MISSING = { faceMark: 12, name: 6, nameUncaptioned: 40, side: 3 };
+const MISSING = { faceMark: 18, name: 9, nameUncaptioned: 40, side: 6 };
 
 /** `mustName`: no caption says which face it is. */
 function body(look: Look, v: Placed, kind: Pane['kind'], caption: number, mustName: boolean): Item[] {
@@ -267,7 +267,7 @@ function names(
   if (card.part.cuts.some((c) => !whole && c.shape === 'tenon' && shows(c, v)))
     return { items: out, named: true, missed: 0 };
   const room = (text: string, cx: number, cy: number, size: number): Rect | undefined => {
-    const r = box(cx, cy, widthOf(faces, text, size, 'semibold') + 1, size * 0.95);
+    const r = box(cx, cy, widthOf(faces, text, size, 'semibold') + (size >= SIZE.name ? 2 : 1), size * 1.05);
     if (!inside(r, v, 0.6) || taken.some((t) => collide(t, r)) || overBreak(v, r)) return undefined;
     const keepsOff = size < SIZE.name || faceAxis(v.side.face) === card.part.length;
     return keepsOff && overWork(card, v, r) ? undefined : r;
@@ -336,7 +336,7 @@ function edgeMarks(
   const loop = own && (lying ? v.h : v.w) >= 9.6;
   const spot = loop ? (free(card, v, taken, lying, into, caption, true) ?? free(card, v, taken, lying, into, caption, false)) : undefined; // prettier-ignore
   if (spot) {
-    taken.push(spot[2]);
+    taken.push(...spot[2]);
     return { items: [...edgeMark(spot[0], spot[1], into), ...faceMark(spot[0], spot[1], into, lying && fromRight(v))], missed: false }; // prettier-ignore
   }
   // Outside the wood the edge mark alone always has room.
@@ -384,9 +384,9 @@ function free(
   into: Heading,
   caption: number,
   clean: boolean,
-): readonly [number, number, Rect] | undefined {
+): readonly [number, number, readonly Rect[]] | undefined {
   const turned = lying && fromRight(v);
-  for (const k of [0.3, 0.36, 0.64, 0.24, 0.2, 0.5, 0.75, 0.12, 0.85, 0.9, 0.95]) {
+  for (const k of [lying ? 0.33 : 0.3, 0.36, 0.3, 0.42, 0.64, 0.24, 0.2, 0.5, 0.75, 0.12, 0.85, 0.9, 0.95]) {
     const x = lying ? shareX(v, k) : into === 'right' ? v.x : v.x + v.w;
     const y = lying ? (into === 'down' ? v.y : v.y + v.h) : v.y + v.h * k;
     const reach = turned ? -2 : -9;
@@ -398,7 +398,10 @@ function free(
     // Below the view stands its caption: the edge mark keeps beside it.
     if (into === 'up' && Math.abs(x - v.x - v.w / 2) < caption) continue;
     if (clean && overWork(card, v, lying ? { ...r, y: into === 'up' ? r.y : r.y + 3.6, h: 6 } : r, false)) continue;
-    if (!taken.some((t) => collide(t, r))) return [x, y, r];
+    // Its stroke begins narrow at the edge and widens to the loop.
+    const [foot, loop] = into === 'up' ? [y - 5.2, y - 9.6] : [y, y + 5.2];
+    const own: Rect[] = lying ? [{ ...r, y: loop, h: 4.4 }, { x: turned ? x - 1.5 : x - 3.5, y: foot, w: 5, h: 5.2 }] : [r]; // prettier-ignore
+    if (!own.some((o) => taken.some((t) => collide(t, o)))) return [x, y, own];
   }
   return undefined;
 }
