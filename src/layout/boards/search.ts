@@ -79,6 +79,7 @@ export class BoardSearch {
       best = this.into(all, best.filled, limit * (1 - REST_SHARE)) ?? best;
     }
     if (best.over === 0) {
+      best = this.trade(best, this.filler.steps + (limit - rest - this.filler.steps) * TRADE_SHARE);
       while (valueOf(this.job, best.filled) > bound * (1 + 1e-9) && this.filler.steps < limit - rest) {
         const better = this.cheaper(best.filled, limit - rest);
         if (!better) break;
@@ -102,7 +103,7 @@ export class BoardSearch {
   private better(a: State, b: State): boolean {
     return a.over < b.over || (a.over === b.over && valueOf(this.job, a.filled) < valueOf(this.job, b.filled));
   }
-  /** What a board gave when it was last asked is about the most that it gives when less is wanted: asked anew only when first. */
+  /** What a board gave when it was last asked is about the most that it gives when less is wanted: only the first are asked anew. */
   private greedy(order: number, weigh: number): State {
     const { filler } = this;
     const left = Int32Array.from(this.job.counts);
@@ -110,11 +111,14 @@ export class BoardSearch {
     let free = this.job.grounds.map((_, g) => this.offer(g, order, weigh, left));
     while (this.overOf(left) > 0 && free.length > 0) {
       free.sort((a, b) => b.worth - a.worth || a.made.ground - b.made.ground);
-      const [first] = free as [Offer];
-      const stale = first.asked !== filled.length;
-      if (stale) free[0] = { ...this.offer(first.made.ground, order, weigh, left), asked: filled.length };
+      const stale = free.slice(0, ASKED).some((o) => o.asked !== filled.length);
+      free = free.map((o, i) => {
+        if (i >= ASKED || o.asked === filled.length) return o;
+        return { ...this.offer(o.made.ground, order, weigh, left), asked: filled.length };
+      });
       free = free.filter((o) => o.worth > 0);
       if (stale) continue;
+      const [first] = free as [Offer];
       for (const k of first.made.kinds) left[k] = (left[k] as number) - 1;
       filled.push(first.made);
       free.shift();
@@ -134,6 +138,74 @@ export class BoardSearch {
     }
     const made = best as Filled;
     return { made, worth: made.worth / ((this.job.grounds[g]?.value ?? 0) + 1e-9) ** weigh, asked: 0 };
+  }
+
+  /**
+   * One to three boards give back what is on them; they and a few others that are free offer anew, the best for its value
+   * first, until all of it is out again. Kept when the boards then cost less (or, looking back, not more than some turns ago).
+   */
+  private trade(from: State, limit: number): State {
+    const { grounds, bound } = this.job;
+    const boards = new Map(from.filled.map((f) => [f.ground, f]));
+    let value = valueOf(this.job, from.filled);
+    let best = from;
+    let least = value;
+    const past = new Float64Array(LOOK_BACK).fill(value);
+    for (let turn = 0; this.filler.steps < limit && least > bound * (1 + 1e-9); turn++) {
+      const chosen = this.some([...boards.keys()]);
+      const free = grounds.map((_, g) => g).filter((g) => !boards.has(g));
+      const open = [...chosen];
+      for (let n = 0; n < FREE && free.length > 0; n++)
+        open.push(...free.splice(Math.floor(this.random() * free.length), 1));
+      const gone = chosen.reduce((s, g) => s + (grounds[g]?.value ?? 0), 0);
+      const left = new Int32Array(this.job.counts.length);
+      for (const g of chosen) for (const k of boards.get(g)?.kinds ?? []) left[k] = (left[k] as number) + 1;
+      const slot = turn % LOOK_BACK;
+      const made = this.anew(open, left, Math.max(value, past[slot] as number) - value + gone);
+      if (made) {
+        for (const g of chosen) boards.delete(g);
+        for (const m of made) boards.set(m.ground, m);
+        value += made.reduce((s, m) => s + (grounds[m.ground]?.value ?? 0), 0) - gone;
+        if (value < least * (1 - 1e-9)) {
+          least = value;
+          best = { filled: [...boards.values()], left: from.left, over: 0 };
+        }
+      }
+      past[slot] = value;
+    }
+    return best;
+  }
+  /** What is left on the open boards, one after another, for no more than `most`; undefined when it does not come out. */
+  private anew(open: number[], left: Int32Array, most: number): Filled[] | undefined {
+    const { filler, random } = this;
+    const out: Filled[] = [];
+    let spent = 0;
+    const weigh = random() < 0.5 ? 1 : 0.7;
+    while (left.some((n) => n > 0)) {
+      let chosen: Filled | undefined;
+      let best = 0;
+      let whole = Infinity;
+      for (const g of open) {
+        const value = this.job.grounds[g]?.value ?? 0;
+        if (spent + value > most * (1 + 1e-9)) continue;
+        filler.left.set(left);
+        this.byLot();
+        const made = this.take(g);
+        // Of boards that take all that is left the cheapest; else the one that gives most for its value.
+        const all = filler.left.every((n) => n === 0);
+        const worth = made.worth / (value + 1e-9) ** weigh;
+        if (made.worth === 0 || (all ? value >= whole : whole < Infinity || worth <= best)) continue;
+        chosen = made;
+        if (all) whole = value;
+        else best = worth;
+      }
+      if (!chosen) return undefined;
+      for (const k of chosen.kinds) left[k] = (left[k] as number) - 1;
+      spent += this.job.grounds[chosen.ground]?.value ?? 0;
+      out.push(chosen);
+      open.splice(open.indexOf(chosen.ground), 1);
+    }
+    return out;
   }
 
   /** A choice of boards of less value that takes everything too, or none. */
@@ -212,21 +284,26 @@ export class BoardSearch {
 
   /** Empties the chosen boards and cuts them up anew from what was on them and what is left over, in a manner by lot. */
   private refill(chosen: readonly number[], boards: ReadonlyMap<number, Filled>, left: Int32Array): Filled[] {
-    const { filler, random } = this;
+    const { filler } = this;
     filler.left.set(left);
     for (const g of chosen) for (const k of boards.get(g)?.kinds ?? []) filler.left[k] = (filler.left[k] as number) + 1;
     return chosen.map((g) => {
-      filler.manner = {
-        first: random() < 0.65 ? 'cross' : 'rip',
-        pick: random() < 0.5 ? 'first' : 'snug',
-        blink: random() < 0.6 ? 0.08 : 0,
-        fromRight: random() < 0.4,
-        fromTop: random() < 0.4,
-        strip: random() < 0.7,
-      };
-      this.order(Math.floor(random() * ORDERS.length), random() < 0.2 ? 0 : random() * 0.5);
+      this.byLot();
       return this.take(g);
     });
+  }
+  /** A manner of cutting and an order of the pool by lot. */
+  private byLot(): void {
+    const { filler, random } = this;
+    filler.manner = {
+      first: random() < 0.65 ? 'cross' : 'rip',
+      pick: random() < 0.5 ? 'first' : 'snug',
+      blink: random() < 0.6 ? 0.08 : 0,
+      fromRight: random() < 0.4,
+      fromTop: random() < 0.4,
+      strip: random() < 0.7,
+    };
+    this.order(Math.floor(random() * ORDERS.length), random() < 0.2 ? 0 : random() * 0.5);
   }
   /** One to three boards by lot. */
   private some(of: readonly number[]): number[] {
@@ -281,6 +358,11 @@ interface Offer {
   /** How many boards were full when it was asked. */
   readonly asked: number;
 }
+/** How many boards are asked anew before one is chosen: our default. */
+const ASKED = 6;
+/** Share of the steps for trading boards before goals are set, and how many free boards offer each time: our defaults. */
+const TRADE_SHARE = 0.9;
+const FREE = 4;
 /** Goals tried from one choice of boards, and turns spent on remnants: our defaults. */
 const GOALS = 16;
 const TURNS = 4000;
