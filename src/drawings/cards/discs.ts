@@ -113,6 +113,8 @@ const off = (r: Four, at: At): number => {
 function place(w: Want, v: Placed, taken: readonly Rect[]): { readonly at: At; readonly cost: number } | undefined {
   let best: { at: At; cost: number } | undefined;
   for (const at of spots(w.r, v)) {
+    // It costs at least its distance.
+    if (best && off(w.r, at) >= best.cost) continue;
     const here = box(at[0], at[1], ROOM, ROOM);
     if (taken.some((t) => collide(t, here))) continue;
     const cost = badness(w, v, at, taken, best?.cost ?? Infinity);
