@@ -89,7 +89,9 @@ function layClass(
   const fits = kinds.map((_, k) => fitsSomewhere(kinds, k, grounds, rules));
   const counts = members.map((m, k) => (fits[k] ? m.length : 0));
   const bound = valueBound(kinds, counts, grounds, rules.kerf);
+  const panels = new Set(members.flatMap((m, k) => (new Set(m.map((u) => u[0]?.part)).size < m.length ? [k] : [])));
   const search = new BoardSearch({
+    panels,
     kinds,
     counts,
     grounds,

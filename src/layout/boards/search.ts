@@ -1,3 +1,4 @@
+import { inches } from '../../lengths/length.js';
 import { sequence } from '../pack/sequence.js';
 import { BoardFiller, restsOf, type Manner, type Node } from './fill.js';
 import type { Ground, Kind } from './ground.js';
@@ -17,6 +18,8 @@ export interface Search {
   readonly kerf: number;
   readonly step: number;
   readonly keep: readonly [number, number];
+  /** Kinds of which several make one panel. */
+  readonly panels: ReadonlySet<number>;
   /** Clear rectangles looked at. */
   readonly limit: number;
   /** Lower bound on the value of boards: where it is reached, no cheaper choice is looked for. */
@@ -31,7 +34,7 @@ const ORDERS: readonly ((k: Kind) => readonly [number, number])[] = [
 /** How many former values are looked back at: late acceptance (Burke and Bykov 2017). */
 const LOOK_BACK = 40;
 /** Share of the steps that goes into remnants once the boards are settled: our default. */
-const REST_SHARE = 0.15;
+const REST_SHARE = 0.2;
 const PLAIN: Manner = { first: 'cross', pick: 'first', blink: 0, fromRight: false, fromTop: false, strip: true };
 
 /**
@@ -274,9 +277,8 @@ export class BoardSearch {
       const chosen = this.some(set);
       const made = this.refill(chosen, boards, left);
       if (this.overOf(this.filler.left) > over) continue;
-      const before = chosen.reduce((s, g) => s + this.score(boards.get(g) as Filled), 0);
-      const after = made.reduce((s, m) => s + this.score(m), 0);
-      if (after <= before) continue;
+      const before = this.score(chosen.map((g) => boards.get(g) as Filled));
+      if (!above(this.score(made), before)) continue;
       for (const m of made) boards.set(m.ground, m);
     }
     return [...boards.values()].filter((f) => f.kinds.length > 0).sort((a, b) => a.ground - b.ground);
@@ -323,10 +325,18 @@ export class BoardSearch {
     const worth = kinds.reduce((s, k) => s + (this.worths[k] as number), 0);
     return { ground: g, node, kinds, worth };
   }
-  /** Long remnants count by their square: one of six feet is worth more than two of three. */
-  private score(f: Filled): number {
-    const ground = this.job.grounds[f.ground] as Ground;
-    return Math.max(0, ...restsOf(f.node).map((r) => longest(r, ground, this.job.keep)?.long ?? 0)) ** 2;
+  /**
+   * Long remnants first, by their square in whole feet: one of six is worth more than two of three. Then panels from few
+   * boards. Then remnants to the inch.
+   */
+  private score(filled: readonly Filled[]): readonly number[] {
+    const rests = filled.map((f) => {
+      const ground = this.job.grounds[f.ground] as Ground;
+      return Math.max(0, ...restsOf(f.node).map((r) => longest(r, ground, this.job.keep)?.long ?? 0));
+    });
+    const apart = filled.reduce((s, f) => s + new Set(f.kinds.filter((k) => this.job.panels.has(k))).size, 0);
+    const sum = (unit: number): number => rests.reduce((s, r) => s + Math.floor(r / unit) ** 2, 0);
+    return [sum(FOOT), -apart, sum(FOOT / 12)];
   }
   private overOf(left: Int32Array): number {
     let sum = 0;
@@ -351,6 +361,12 @@ interface State {
   readonly filled: readonly Filled[];
   readonly left: Int32Array;
   readonly over: number;
+}
+const FOOT = inches(12);
+/** Greater at the first figure where they differ. */
+function above(a: readonly number[], b: readonly number[]): boolean {
+  const i = a.findIndex((v, k) => v !== b[k]);
+  return i >= 0 && (a[i] as number) > (b[i] as number);
 }
 interface Offer {
   readonly made: Filled;
