@@ -188,6 +188,27 @@ describe('what holds and what helps', () => {
     // I by hand .7001 in4 against .3516; a pound more of wood.
     expect(now / plain.now).toBeCloseTo((0.3516 / 0.7001) * (133 / 132), 2);
   });
+  it('rabbets that lie over one another at its corners take the wood there once', async () => {
+    // 1 in thick, rabbeted 1/2 x 1/2 underneath on all four edges, or on the front and back alone: the ends, where nothing
+    // is borne, add little; taken twice at the corners they would leave nothing.
+    const rabbet = (edge: string): object => ({ cut: 'rabbet', face: 'bottom', edge, on: '1/2', into: '1/2' });
+    const s = (edges: string[]): object => ({
+      mark: 'S1',
+      stock: 'heavy',
+      grain: 'across',
+      across: ['l', 'r'],
+      deep: ['0', '10'],
+      up: { from: '12', size: '1' },
+      shape: edges.map(rabbet),
+    });
+    const two = await sagOf(shelf({ parts: { s: s(['front', 'back']) } }));
+    const four = await sagOf(shelf({ parts: { s: s(['front', 'back', 'left', 'right']) } }));
+    // By hand: a T of 10 x 1/2 over 9 x 1/2 against 10 x 1: I .7899 of .8333 in4.
+    const whole = await sagOf(shelf({ parts: { s: s([]) } }));
+    expect(two.now / whole.now).toBeCloseTo(0.8333 / 0.7899, 1);
+    expect(four.now / two.now).toBeGreaterThanOrEqual(1);
+    expect(four.now / two.now).toBeLessThan(1.05);
+  });
   it('a notch across it weakens it', async () => {
     const cut = {
       s: {

@@ -61,16 +61,29 @@ const stripsAt = (p: Piece1, a: Level, x: number, taken: readonly Box3[]): Strip
   const b = across(a);
   const low = member.box[2][0] * M;
   const high = p.height === undefined ? member.box[2][1] * M : low + p.height;
-  const whole: Strip = { modulus, breadth: width(member.box[b]) * M, low, high };
+  const [left, right] = member.box[b];
   const gone = taken
     .filter((t) => t[a][0] <= x && x <= t[a][1])
-    .map((t): Strip => {
+    .map((t) => {
       // A cut keeps its depth when the thickness changes: from the face that it opens to.
       const top = middle(t[2]) > middle(member.box[2]);
       const deep = Math.min(width(t[2]) * M, high - low);
-      return { modulus, breadth: -width(t[b]) * M, low: top ? high - deep : low, high: top ? high : low + deep };
+      return { wide: t[b], low: top ? high - deep : low, high: top ? high : low + deep };
     });
-  return [whole, ...gone];
+  // Cuts may lie over one another: what is left is counted stretch by stretch of the breadth.
+  const breaks = [left, right, ...gone.flatMap((g) => g.wide)].filter((y) => y >= left && y <= right);
+  const sides = [...new Set(breaks)].sort((p, q) => p - q);
+  return sides.slice(0, -1).flatMap((from, k): Strip[] => {
+    const to = sides[k + 1] as number;
+    const over = gone.filter((g) => g.wide[0] <= from && g.wide[1] >= to).sort((p, q) => p.low - q.low);
+    const out: Strip[] = [];
+    let at = low;
+    for (const g of [...over, { low: high, high }]) {
+      if (g.low > at) out.push({ modulus, breadth: (to - from) * M, low: at, high: g.low });
+      at = Math.max(at, g.high);
+    }
+    return out;
+  });
 };
 
 /**
