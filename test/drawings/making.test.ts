@@ -7,6 +7,8 @@ import { drawn, SHIPPED } from '../packet/packet.js';
 
 const flat = (items: readonly Item[]): Exclude<Item, GroupItem>[] =>
   items.flatMap((i) => (i.kind === 'group' ? flat(i.items) : [i]));
+const groups = (items: readonly Item[]): GroupItem[] =>
+  items.flatMap((i) => (i.kind === 'group' ? [i, ...groups(i.items)] : []));
 /** Marks as printed, ranges opened: `R1–R4` is four. */
 function opened(cell: string): string[] {
   return cell.split(' ').flatMap((m) => {
@@ -53,6 +55,14 @@ describe.each(SHIPPED)('lumber sheets of the %s', (name) => {
   });
   it('take no more than three pages for the yard', () => {
     expect(sheets.filter((s) => s.id.startsWith('shopping')).length).toBeLessThanOrEqual(3);
+  });
+  it('say four sizes of each panel: finished and blank, both ways', () => {
+    const panels = sheets.flatMap((s) => s.tables).find((t) => t.id === 'panels')?.rows.length ?? 0;
+    const claims = sheets
+      .filter((s) => s.id.startsWith('panels'))
+      .flatMap((s) => groups(s.picture))
+      .filter((g) => g.claim?.kind === 'distance');
+    expect(claims).toHaveLength(4 * panels);
   });
   it('draw each panel with all its staves lettered', () => {
     const words = sheets

@@ -3,7 +3,7 @@ import { hatch } from '../../geom/hatch.js';
 import { toMm } from '../../lengths/length.js';
 import type { Panel } from '../../making/panels.js';
 import { across, sideOf } from '../cards/view.js';
-import { drawDimensions, measureFigure } from '../chains.js';
+import { drawDimensions, furtherSizes, measureFigure } from '../chains.js';
 import { placeDimensions, type Chain, type Rect } from '../dimensions.js';
 import { circle, clampArrow, label, line, MIDDLE, polyline, rect, type Point } from '../draw.js';
 import { printed } from '../input.js';
@@ -16,12 +16,16 @@ import { widthOf } from '../text.js';
 /** Around the wood: a clamp's arrow, a line for the name of an edge or an end, dimensions (one chain and the overall size), bare paper. */
 const ARROW = 7;
 const LINE = 5.6;
-const CHAINS = 17;
+const CHAINS: Readonly<Record<Edge, number>> = { left: 20, right: 20, above: 17, below: 17 };
 const BARE = 1;
+/** The round foot of a clamp under the panel, beyond its arrow. */
+const FOOT = 1.6;
 
 export interface PanelPicture {
   readonly items: Item[];
   readonly oneTo: number;
+  /** Sizes that found no room in the drawing, in words. */
+  readonly further: readonly string[];
 }
 type Edge = 'left' | 'right' | 'above' | 'below';
 const OTHER: Readonly<Record<Edge, Edge>> = { left: 'right', right: 'left', above: 'below', below: 'above' };
@@ -51,7 +55,7 @@ export function panelPicture(input: Prepared, p: Panel, id: string, cell: Rect):
   for (const side of [lie.edge, OTHER[lie.edge]]) margin[side] += ARROW;
   margin[lie.edge] += name(lie.edge, p.edge);
   margin[lie.end] += name(lie.end, p.end);
-  for (const side of [OTHER[lie.edge], OTHER[lie.end]]) margin[side] += CHAINS;
+  for (const side of [OTHER[lie.edge], OTHER[lie.end]]) margin[side] += CHAINS[side];
   const [w, h] = [cell.w - margin.left - margin.right, cell.h - margin.above - margin.below];
   const oneTo = largestScale((n) => toMm(wide) / n <= w && toMm(high) / n <= h) ?? SMALLEST;
   const box: Rect = {
@@ -61,6 +65,7 @@ export function panelPicture(input: Prepared, p: Panel, id: string, cell: Rect):
     h: toMm(high) / oneTo,
   };
   const at = onFace(p, box, oneTo);
+  const sizes = dimensions(input, p, id, box, lie, oneTo);
   const items = [
     ...wood(p, box, at),
     ...p.joints.flatMap((j) => glueLine(p, j, at)),
@@ -68,9 +73,9 @@ export function panelPicture(input: Prepared, p: Panel, id: string, cell: Rect):
     ...letters(input, p, at, oneTo),
     ...clamps(p, at),
     ...names(input, p, box, lie),
-    ...dimensions(input, p, id, box, lie, oneTo),
+    ...sizes.items,
   ];
-  return { items, oneTo };
+  return { items, oneTo, further: sizes.further };
 }
 
 /** A point of the blank, `along` from its marked end and `over` from the edge at stave a (nm), on paper. */
@@ -170,13 +175,21 @@ function names(input: Prepared, p: Panel, box: Rect, lie: Lie): Item[] {
   const word = (f: Face): string => p.part.faceWords[f];
   return [...put(lie.edge, word(p.edge), ARROW + 2), ...put(lie.end, word(p.end), 2)];
 }
-/** Finished size and blank, each way. */
-function dimensions(input: Prepared, p: Panel, id: string, box: Rect, lie: Lie, oneTo: number): Item[] {
+/** Finished size and blank, each way; what finds no room is told in words. */
+function dimensions(
+  input: Prepared,
+  p: Panel,
+  id: string,
+  box: Rect,
+  lie: Lie,
+  oneTo: number,
+): Pick<PanelPicture, 'items' | 'further'> {
   const mm = (v: number): number => toMm(v) / oneTo;
   const link = (start: number, low: number, size: number, strong: boolean) => ({
     from: start + mm(low),
     to: start + mm(low + size),
     figure: printed(input, size),
+    name: strong ? 'finished' : 'blank',
     nm: size,
     strong,
   });
@@ -191,9 +204,9 @@ function dimensions(input: Prepared, p: Panel, id: string, box: Rect, lie: Lie, 
   const plan = placeDimensions({
     view: box,
     chains: [...chainsOf(lengths, p.rough.length, p.finished[2]), ...chainsOf(widths, p.rough.width, p.finished[1])],
-    room: { [lengths]: CHAINS + ARROW + 2, [widths]: CHAINS + 2 },
-    clear: { [lengths]: ARROW + 1.6 },
+    room: { [lengths]: CHAINS[lengths] + ARROW + FOOT + 3, [widths]: CHAINS[widths] + 3 },
+    clear: { [lengths]: ARROW + FOOT },
     measure: measureFigure(input.faces),
   });
-  return drawDimensions(input.faces, `${id}-size`, plan, oneTo);
+  return { items: drawDimensions(input.faces, `${id}-size`, plan, oneTo), further: furtherSizes(plan) };
 }

@@ -9,7 +9,7 @@ import { printed, sheetOf } from '../input.js';
 import type { Prepared, SheetKind } from '../input.js';
 import { SIZE } from '../pens.js';
 import type { Item, Table } from '../picture.js';
-import { blockDrop, setLines, widthOf, wrap } from '../text.js';
+import { blockDrop, setLines, setText, widthOf, wrap } from '../text.js';
 import type { Line } from '../text.js';
 import type { Rect } from '../dimensions.js';
 import { panelPicture } from './panelPicture.js';
@@ -90,6 +90,13 @@ function cell(input: Prepared, p: Panel, id: string, at: Rect): Cell {
   const items = [
     ...blockHeading(faces, `${marksOf(p)} ${nameOf(p)}`, x, y + 2, w, `${size}${off}, 1:${picture.oneTo}`),
     ...picture.items,
+    ...(picture.further.length > 0
+      ? setText(faces, `Further sizes: ${picture.further.join(', ')}.`, {
+          x,
+          y: y + HEADING + h - 0.6,
+          size: SIZE.text,
+        }).items
+      : []),
   ];
   let line = y + HEADING + h + 4;
   for (const { name, lines, drop } of toldOf(input, p, w).rows) {
