@@ -109,7 +109,16 @@ function layClass(
   const short = lacking.filter((x) => fits[x.kind]).map((x) => x.unit);
   return {
     boards: told.boards,
-    missing: lacking.flatMap(({ unit, kind }) => (fits[kind] ? whyShort(unit, short) : whyNot(unit, boards, rules))),
+    missing: lacking.flatMap(({ unit, kind }) => {
+      if (fits[kind]) return whyShort(unit, short, rules);
+      if (boards.length > 0) return whyNot(unit, boards, rules);
+      const why = `there is no board of ${unit[0]?.wood} ${unit[0]?.quarter}`;
+      return whyShort(
+        unit,
+        lacking.map((x) => x.unit),
+        { kerf: rules.kerf, why },
+      );
+    }),
     count: { boards: filled.length, used, bound: proved ? used : Math.min(floor, used), proved },
   };
 }

@@ -19,7 +19,6 @@ export function whyNot(
   const wide = Math.max(...unit.map((b) => b.width));
   const wants = `a board of ${first.quarter} at least ${fig(wide)} wide and ${fig(long + 2 * rules.endTrim)} long, ${clearWords(first)}`;
   const say = (why: string, would: string): Missing[] => unit.map((b) => ({ blank: b.id, why, would }));
-  if (boards.length === 0) return say(`there is no board of ${first.wood} ${first.quarter}`, wants);
   if (unit.length > 1) {
     const split = first.run?.most === undefined ? '; or let the run come from more boards' : '; or from more boards';
     return say(`no board takes the run of ${unit.length} blanks in order`, `${wants}${split}`);
@@ -49,15 +48,19 @@ export function whyNot(
   );
 }
 
-/** Why a blank that would fit is left over: the others took the wood. How much more of it is wanted, all told. */
-export function whyShort(unit: readonly Blank[], lacking: readonly (readonly Blank[])[]): Missing[] {
+/** Why a blank is left over where the wood ran out, or there is none of it. How much more of it is wanted, all told. */
+export function whyShort(
+  unit: readonly Blank[],
+  lacking: readonly (readonly Blank[])[],
+  { kerf, why = 'the boards are used up' }: { readonly kerf: number; readonly why?: string },
+): Missing[] {
   const first = unit[0] as Blank;
   const all = lacking.flat().filter((b) => b.wood === first.wood && b.quarter === first.quarter);
   const feet = all.reduce((s, b) => s + (toIn(b.length) * toIn(b.width)) / 144, 0);
   const wide = Math.max(...all.map((b) => b.width));
-  const long = Math.max(...all.map((b) => b.length));
+  const long = Math.max(...lacking.map((u) => u.reduce((s, b) => s + b.length + kerf, -kerf)));
   const would = `${small(feet)} sq ft more of ${first.quarter}, ${clearWords(first)}, at least ${fig(wide)} wide and ${fig(long)} long`;
-  return unit.map((b) => ({ blank: b.id, why: 'the boards are used up', would }));
+  return unit.map((b) => ({ blank: b.id, why, would }));
 }
 const clearWords = (b: Blank): string =>
   b.shows === 'both' ? 'clear on both faces' : b.shows === 'one' ? 'clear on one face' : 'sound';
