@@ -15,7 +15,7 @@ const END_TRIM = inches(1 / 2);
 const STEP = inches(1 / 16);
 const KEEP = [inches(16), inches(3)] as const;
 /** Thousands of places looked at for a whole job. */
-export const BOARD_BUDGET = 1000;
+export const BOARD_BUDGET = 3000;
 
 interface Rules {
   readonly kerf: number;
