@@ -1,4 +1,4 @@
-import type { Axis } from '../geom/axis.js';
+import { overAll } from '../geom/growth.js';
 import { inches, mm, type Length } from '../lengths/length.js';
 import type { Part, Piece } from '../piece/piece.js';
 import type { Machines, ShopProfile } from '../shop/profile.js';
@@ -13,7 +13,6 @@ const MANUAL = "the shop file; the machine's manual stands over it";
 /** Parts shorter than this are small at a machine: common practice, from memory. */
 const smallLength = (piece: Piece): Length => (piece.units === 'in' ? inches(12) : mm(300));
 
-const overAll = (p: Part, axis: Axis): number => p.size[axis].value + p.growth[axis][0] + p.growth[axis][1];
 /** A rough blank: over-all size and the shop's allowance; a stave's width where it is glued up. nm. */
 interface Blank {
   readonly part: Part;

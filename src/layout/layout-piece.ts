@@ -1,3 +1,4 @@
+import { overAll } from '../geom/growth.js';
 import type { Diagnostic, JsonPath, Outcome } from '../diag/diagnostic.js';
 import type { Axis } from '../geom/axis.js';
 import { inches } from '../lengths/length.js';
@@ -92,7 +93,7 @@ function nestItems(part: Part, grain: NestStock['grain'], piece: Piece): NestSto
   ];
 }
 function nestItem(part: Part, grain: NestStock['grain']): NestStock['items'][number] {
-  const over = (axis: Axis): number => part.size[axis].value + part.growth[axis][0] + part.growth[axis][1];
+  const over = (axis: Axis): number => overAll(part, axis);
   const inPlane = ([0, 1, 2] as const).filter((a) => a !== part.thickness);
   const along = part.grain !== undefined && part.grain !== part.thickness ? part.grain : part.length;
   const across = inPlane.find((a) => a !== along) ?? part.width;

@@ -3,7 +3,8 @@ import type { Part, Piece, Stock } from '../piece/piece.js';
 import { roughOf } from '../shop/rough.js';
 import { markRanges } from '../words/markOrder.js';
 import { jointLabel } from './joint-schedule.js';
-import { grainWords, grows, overAll, rowsOf } from './parts.js';
+import { overAll } from '../geom/growth.js';
+import { grainWords, grows, rowsOf } from './parts.js';
 import { columns, type Table } from './table.js';
 
 /**

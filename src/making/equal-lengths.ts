@@ -1,7 +1,8 @@
 import { formatLength } from '../lengths/format.js';
 import type { Part, Piece } from '../piece/piece.js';
 import { compareMarks, markRanges } from '../words/markOrder.js';
-import { grows, overAll } from './parts.js';
+import { overAll } from '../geom/growth.js';
+import { grows } from './parts.js';
 
 /** Parts that are cut at one stop. */
 export interface EqualLength {

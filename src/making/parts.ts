@@ -2,8 +2,6 @@ import type { Axis } from '../geom/axis.js';
 import type { Part, Piece } from '../piece/piece.js';
 import { compareMarks } from '../words/markOrder.js';
 
-/** Over-all size along an own axis: shoulder size and what joints add. nm. */
-export const overAll = (p: Part, axis: Axis): number => p.size[axis].value + p.growth[axis][0] + p.growth[axis][1];
 export const grows = (p: Part, axis: Axis): boolean => p.growth[axis][0] + p.growth[axis][1] > 0;
 
 /** Parts that are one row and one card: the same shape in the same stock, only turned. Rows by their first mark. */

@@ -2,7 +2,7 @@ import { plural } from '../lengths/counted.js';
 import type { Part, Piece, Stock } from '../piece/piece.js';
 import { roughWithin, type Rough, type Sizes } from '../shop/rough.js';
 import { compareMarks } from '../words/markOrder.js';
-import { overAll } from './parts.js';
+import { overAll } from '../geom/growth.js';
 
 /** A part of lumber with its finished sizes over all and its rough blank. */
 export interface Blank {

@@ -1,3 +1,4 @@
+import { overAll } from '../../geom/growth.js';
 import type { Axis } from '../../geom/axis.js';
 import { NM_PER_IN, NM_PER_MM, type Length } from '../../lengths/length.js';
 import type { Joint, Part, Piece } from '../../piece/piece.js';
@@ -12,7 +13,6 @@ import { jointPath, partEntry, ratio, type Single } from '../grouped.js';
 const RULE_OPENING = 'the work and 4 in for jaws and cauls';
 const PRACTICE = 'common practice';
 
-const overAll = (p: Part, axis: Axis): number => p.size[axis].value + p.growth[axis][0] + p.growth[axis][1];
 const widest = (profile: ShopProfile): Length =>
   profile.clamps.reduce<Length>((w, c) => (c.opening > w ? c.opening : w), 0 as Length);
 

@@ -1,3 +1,4 @@
+import { overAll } from '../../geom/growth.js';
 import { faceAxis, type Axis } from '../../geom/axis.js';
 import { inches, mm, type Units } from '../../lengths/length.js';
 import type { Part, Piece, Run, Stock } from '../../piece/piece.js';
@@ -44,7 +45,7 @@ export function blanksOf(piece: Piece): Blank[] {
 function wantedOf(part: Part, piece: Piece): Wanted[] {
   const stock = piece.stocks[part.stock];
   if (stock?.kind !== 'lumber') return [];
-  const over = (axis: Axis): number => part.size[axis].value + part.growth[axis][0] + part.growth[axis][1];
+  const over = (axis: Axis): number => overAll(part, axis);
   const finished: Sizes = [over(part.thickness), over(part.width), over(part.length)];
   const widest = piece.profile?.machines.jointer?.width;
   const rough = roughWithin(finished, piece.shop.allowance, piece.units, part.staves ?? 1, widest);
