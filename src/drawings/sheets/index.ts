@@ -1,4 +1,5 @@
 import type { SheetKind } from '../input.js';
+import { boards } from './boards.js';
 import { partCards } from './cards.js';
 import { checks } from './checks.js';
 import { cover } from './cover.js';
@@ -23,6 +24,7 @@ export const SHEETS: readonly SheetKind[] = [
   shopping,
   nesting,
   nestingLabels,
+  boards,
   milling,
   panels,
   checks,
