@@ -40,7 +40,7 @@ describe.each([
       if (pixels > MOST[sheet.folder === 'cards' ? 'card' : 'sheet']) off[sheet.id] = pixels;
     }
     expect(off).toEqual({});
-  }, 120_000);
+  });
   it('another sheet is another picture: the comparison sees it', async () => {
     const page = await pdfPixels(pdf, 1, 1);
     expect(different(page, svgPixels(svgs[1] ?? '', 1))).toBeGreaterThan(1000);

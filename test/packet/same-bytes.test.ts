@@ -35,7 +35,7 @@ describe('one process', () => {
     expect(kernels).toHaveLength(3);
     expect(kernels.every((k) => k.handles().made > 100)).toBe(true);
     expect(open()).toEqual([0, 0, 0]);
-  }, 120_000);
+  });
   it('frees every handle where a piece is only checked, and where it is at fault', async () => {
     kernels.length = 0;
     expect((await build('wall-shelf', 'check')).stopped).toBe(false);
