@@ -122,7 +122,7 @@ function cutsAndWords(f: Frame): Item[] {
     }),
     ...cut.remnants.map((r) => {
       const [x0, y0, x1, y1] = r.clear;
-      return wordsIn(f, boxOf(f, r.at), r.name, `${least(x1 - x0)} × ${least(y1 - y0)}`, 'keep ');
+      return wordsIn(f, boxOf(f, r.at), `${f.board.id}-${r.name}`, `${least(x1 - x0)} × ${least(y1 - y0)}`, 'keep ');
     }),
   ].flat();
   const lines = drawCuts(
@@ -209,8 +209,8 @@ function freeSpot(f: Frame, c: Cut, taken: readonly Rect[]): Point {
   const [[x1, y1], [x2, y2]] = ends(f, c);
   const length = x2 - x1 + (y2 - y1);
   const [ux, uy] = [(x2 - x1) / length, (y2 - y1) / length];
-  const count = Math.max(1, Math.floor((length - 2 * DISC) / 1.5) + 1);
-  const tries = Array.from({ length: count }, (_, i) => (count === 1 ? length / 2 : DISC + 0.3 + i * 1.5));
+  const count = Math.max(1, Math.floor((length - 2 * DISC) / 0.5) + 1);
+  const tries = Array.from({ length: count }, (_, i) => (count === 1 ? length / 2 : DISC + i * 0.5));
   const near = (k: number): number => {
     const box = { x: x1 + ux * k - DISC, y: y1 + uy * k - DISC, w: 2 * DISC, h: 2 * DISC };
     return taken.filter((t) => overlaps(t, box)).length;

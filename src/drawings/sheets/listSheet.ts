@@ -125,9 +125,13 @@ function compact(blocks: readonly Laid[], room: number): Page[] {
   const pages: { pieces: Piece[]; used: number }[] = [];
   for (let i = 0; i < blocks.length;) {
     const group = Math.max(1, halves(blocks, i).length);
+    // What is continued never stands before what it continues.
+    let after = -1;
     for (const page of flow(blocks.slice(i, i + group), room, 0)) {
       const used = Math.max(...page.map((p) => p.y + heightWith(p.block, p.rows)));
-      const at = pages.find((p) => p.used + GAP + used <= room);
+      const free = pages.findIndex((p, n) => n > after && p.used + GAP + used <= room);
+      const at = pages[free];
+      after = at ? free : pages.length;
       if (at) {
         at.pieces.push(...page.map((p) => ({ ...p, y: p.y + at.used + GAP })));
         at.used += GAP + used;

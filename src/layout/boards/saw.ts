@@ -29,7 +29,8 @@ export function sawn(
     const clear = longest(rest, ground, keep);
     if (!clear) continue;
     const name = `R${remnants.length + 1}`;
-    names.set(rest, name);
+    // As the stock after cutting calls it: marks of parts may be R1 too.
+    names.set(rest, `${ground.board.id}-${name}`);
     remnants.push({ name, at: onBoard(rest, ground), clear: clear.at });
   }
   const say = (n: Node): string =>
