@@ -7,7 +7,7 @@ import type { Prepared } from '../input.js';
 import type { Table } from '../picture.js';
 import { cutStrips } from './boardsCuts.js';
 import { blankOf, feetOfBoard, feetSaid, openSaid, usedBoards, woodOf, woodSums } from './boardsFigures.js';
-import { boardStrip, scaleOf } from './boardsPicture.js';
+import { boardStrip, keyStrip, scaleOf } from './boardsPicture.js';
 import { listSheet } from './listSheet.js';
 import type { ListBlock } from './listSheet.js';
 
@@ -22,6 +22,7 @@ export const boards = listSheet({
     return [
       sums(input, laid),
       missing(laid),
+      ...(used.length > 0 ? [key(input, used)] : []),
       ...used.map(({ board, cut }) => card(input, board, cut)),
       rough(input, laid),
     ];
@@ -108,6 +109,15 @@ function missing(laid: LaidBoards): ListBlock {
     look: { strong: ['marks'] },
   };
 }
+
+const key = (input: Prepared, used: readonly { readonly board: Board }[]): ListBlock => ({
+  id: 'boards-key',
+  title: 'Marks on the boards',
+  remark: 'better face up, lower edge below',
+  table: { id: 'boards-key', columns: [], rows: [] },
+  look: {},
+  strips: () => [keyStrip(input, used.map(({ board }) => board))], // prettier-ignore
+});
 
 /** One board: its picture to scale, then its cuts in their order. */
 function card(input: Prepared, board: Board, cut: CutBoard): ListBlock {

@@ -18,11 +18,11 @@ import { blankOf } from './boardsFigures.js';
 
 /** Left of a board stands the mark of its marked end, right of it the last running figure. */
 const SIDES = [9, 10] as const;
-/** Above the board: discs of whole cuts. Under it: a row of running figures, and what the marks mean. */
+/** Above the board: discs of whole cuts. Under it: rows of running figures. */
 const ABOVE = 8;
 const ROW = 5.6;
 const LINE = 4.4;
-const LEGEND = 6;
+const UNDER = 1.6;
 /** The number of a cut on its line: our default, so that it finds room in a narrow piece. */
 const DISC = 2.3;
 
@@ -56,7 +56,7 @@ export function boardStrip(input: Prepared, board: Board, cut: CutBoard, width: 
   const running = runningFigures(input, board, cut, oneTo, width);
   const below = LINE + running.rows * ROW;
   return {
-    height: ABOVE + high + below + LEGEND,
+    height: ABOVE + high + below + UNDER,
     draw: (x, y) => {
       const foot = y + ABOVE + high;
       const f: Frame = {
@@ -68,12 +68,7 @@ export function boardStrip(input: Prepared, board: Board, cut: CutBoard, width: 
         top: y + ABOVE,
         foot,
       };
-      return [
-        ...wood(f),
-        ...cutsAndWords(f),
-        ...drawRunning(f, running, x + SIDES[0]),
-        ...legend(f, x, foot + below + 4.2),
-      ];
+      return [...wood(f), ...cutsAndWords(f), ...drawRunning(f, running, x + SIDES[0]), ...grain(f, x + width)];
     },
   };
 }
@@ -286,22 +281,29 @@ function drawRunning(f: Frame, running: Running, x0: number): Item[] {
   return out;
 }
 
-/** What the marks of this board mean: only those that are on it. */
-function legend(f: Frame, x: number, y: number): Item[] {
-  const { faces } = f.input;
+/** The grain arrow beyond the board's end, where it leaves room. */
+function grain(f: Frame, right: number): Item[] {
+  const from = f.px(f.board.length) + 4;
+  const y = (f.top + f.foot) / 2;
+  return right - from < 10 ? [] : grainArrow([from, y], [Math.min(from + 16, right), y]);
+}
+/** What the marks on some boards mean: only the defects that are on them. */
+export function keyStrip(input: Prepared, boards: readonly Board[]): Strip {
+  return { height: 6.4, draw: (x, y) => key(input, boards, x, y + 4.4) };
+}
+function key({ faces }: Prepared, boards: readonly Board[], x: number, y: number): Item[] {
   const out: Item[] = [];
   let at = x;
   const put = (mark: (x: number) => readonly Item[], room: number, words: string): void => {
     out.push(...mark(at), ...setText(faces, words, { x: at + room, y, size: SIZE.text }).items);
-    at += room + widthOf(faces, words, SIZE.text) + 4.5;
+    at += room + widthOf(faces, words, SIZE.text) + 4.2;
   };
-  put((k) => arrowhead([k + 4.2, y - 1.2], [1, 0], 4.2, 3.6), 5.6, 'marked end');
-  put((k) => grainArrow([k, y - 1.2], [k + 14, y - 1.2]), 15.6, 'grain');
+  put((k) => arrowhead([k + 4.2, y - 1.2], [1, 0], 4.2, 3.6), 5.4, 'marked end');
+  put((k) => grainArrow([k, y - 1.2], [k + 10, y - 1.2]), 11.4, 'grain');
   put((k) => rect('N', k, y - 2.7, 5, 3, 'grey'), 6.2, 'waste');
-  const kinds = [...new Set(f.board.defects.map((d) => d.kind))].sort();
-  for (const kind of kinds)
+  const defects = boards.flatMap((b) => b.defects);
+  for (const kind of [...new Set(defects.map((d) => d.kind))].sort())
     put((k) => drawDefect({ kind, face: 'front' }, { x: k, y: y - 2.9, w: 5, h: 3.4 }), 6.2, kind);
-  if (f.board.defects.some((d) => d.face === 'back'))
-    put((k) => rect('hidden', k, y - 2.7, 5, 3), 6.2, 'dashed: on the back only');
+  if (defects.some((d) => d.face === 'back')) put((k) => rect('hidden', k, y - 2.7, 5, 3), 6.2, 'on the back only');
   return out;
 }
