@@ -80,7 +80,7 @@ function sums(input: Prepared, laid: LaidBoards): ListBlock {
       rows,
     },
     look: { strong: ['boards'] },
-    note: 'Net need: the rough pieces that come out of them, without kerfs and waste. Crosscuts are measured from the marked end, rips from the lower edge; the saw goes beyond the line where nothing else is said. Before you cut, look at both faces of each board again: what is not measured is not kept clear of.',
+    note: 'Net need: the rough pieces that come out of them, without kerfs and waste. Crosscuts are measured from the marked end, rips from the lower edge; the saw goes beyond the line, or before or below it where the list says so. Before you cut, look at both faces of each board again: what is not measured is not kept clear of.',
   };
 }
 

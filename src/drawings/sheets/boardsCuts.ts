@@ -11,20 +11,20 @@ type Cut = CutBoard['cuts'][number];
 const COLUMNS: Table['columns'] = [
   { id: 'kind', label: 'cut', align: 'left' },
   { id: 'at', label: 'at', align: 'right' },
-  { id: 'over', label: 'over', align: 'left' },
+  { id: 'over', label: 'over, saw', align: 'left' },
   { id: 'leaves', label: 'leaves', align: 'left' },
 ];
 /** Columns of cuts and the air between them; the boxes to tick at the right of each; cuts that stay together. */
 const ACROSS = 3;
-const APART = 6;
-const BOX = 5.6;
+const APART = 5;
+const BOX = 5;
 const TOGETHER = 30;
 
 /** Over what a cut runs that does not run through, and on which side of the line the saw goes where that is not beyond it. */
 const overOf = (input: Prepared, c: Cut, length: number): string => {
   const whole = c.kind === 'crosscut' || (c.over[0] <= 0 && c.over[1] >= length);
   const over = whole ? '' : `${printed(input, c.over[0])} to ${printed(input, c.over[1])}`;
-  const side = c.saw === 'beyond' ? '' : c.kind === 'crosscut' ? 'saw before' : 'saw below';
+  const side = c.saw === 'beyond' ? '' : c.kind === 'crosscut' ? 'before' : 'below';
   return [over, side].filter(Boolean).join(', ');
 };
 /** The cuts of a board in their order: number, kind, distance, what they leave, a box to tick; in columns. */

@@ -46,8 +46,10 @@ const boxOf = (f: Frame, [x0, y0, x1, y1]: readonly [number, number, number, num
   w: f.px(x1) - f.px(x0),
   h: f.py(y0) - f.py(y1),
 });
-const overlaps = (a: Rect, b: Rect): boolean =>
-  a.x < b.x + b.w && b.x < a.x + a.w && a.y < b.y + b.h && b.y < a.y + a.h;
+/** Area that two rectangles share, mm². */
+const shared = (a: Rect, b: Rect): number =>
+  Math.max(0, Math.min(a.x + a.w, b.x + b.w) - Math.max(a.x, b.x)) *
+  Math.max(0, Math.min(a.y + a.h, b.y + b.h) - Math.max(a.y, b.y));
 
 /** A board to scale, its marked end at the left and its lower edge below: defects, pieces, cuts, what is left. */
 export function boardStrip(input: Prepared, board: Board, cut: CutBoard, width: number): Strip {
@@ -208,7 +210,7 @@ function freeSpot(f: Frame, c: Cut, taken: readonly Rect[]): Point {
   const tries = Array.from({ length: count }, (_, i) => (count === 1 ? length / 2 : DISC + i * 0.5));
   const near = (k: number): number => {
     const box = { x: x1 + ux * k - DISC, y: y1 + uy * k - DISC, w: 2 * DISC, h: 2 * DISC };
-    return taken.filter((t) => overlaps(t, box)).length;
+    return taken.reduce((sum, t) => sum + shared(t, box), 0);
   };
   const best = tries.reduce((a, k) => (near(k) < near(a) ? k : a), tries[0] as number);
   return [x1 + ux * best, y1 + uy * best];
