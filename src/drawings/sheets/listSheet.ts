@@ -129,7 +129,8 @@ function compact(blocks: readonly Laid[], room: number): Page[] {
     let after = -1;
     for (const page of flow(blocks.slice(i, i + group), room, 0)) {
       const used = Math.max(...page.map((p) => p.y + heightWith(p.block, p.rows)));
-      const free = pages.findIndex((p, n) => n > after && p.used + GAP + used <= room);
+      const goesOn = page.some((p) => p.rows[0] > 0);
+      const free = pages.findIndex((p, n) => (!goesOn || n > after) && p.used + GAP + used <= room);
       const at = pages[free];
       after = at ? free : pages.length;
       if (at) {
