@@ -4,6 +4,7 @@ import { woodOf } from '../wood/material.js';
 import { partBodies, boundsOf } from './bodies.js';
 import type { CheckInput, Judgement } from './check.js';
 import type { Judged } from './fold.js';
+import { INCH_MM } from '../lengths/units.js';
 
 /** Something that can hurt, in our own words, printed where it applies and only there. */
 export interface Caution {
@@ -20,7 +21,7 @@ export interface Caution {
 /** Furniture that rules of its own stand over: nothing of this program's judges it. 16 CFR 1213, 1219, 1220, 1513. */
 const OUTSIDE: ReadonlySet<UseKind> = new Set(['crib', 'bunk', 'high chair', 'changing table', 'toy chest']);
 /** Height over which a piece without drawers is told to be fixed: that of 16 CFR 1261. */
-const TALL_MM = 27 * 25.4;
+const TALL_MM = 27 * INCH_MM;
 const OILS = /\b(oil|linseed|tung|danish|varnish)\b/i;
 const PAINTS = /\b(paint|enamel|lacquer|varnish)\b/i;
 const GLASS = /\bglass\b/i;

@@ -5,6 +5,7 @@ import { byAxis, middle, width, type Box3 } from '../geom/box.js';
 import type { Drawer, Piece } from '../piece/piece.js';
 import { toMm } from '../lengths/length.js';
 import { boundsOf, centreOf, massOf, type PartBody } from './bodies.js';
+import { FOOT_M, POUND_KG } from '../lengths/units.js';
 
 /** A drawer as it is weighed and pulled out. mm, kg, m3, piece axes. */
 export interface DrawerRoom {
@@ -90,7 +91,7 @@ function travelOf(
   };
 }
 
-const fill = need(CLOTHES_TESTS, 'fill', 'value', 0.45359237 / 0.3048 ** 3);
+const fill = need(CLOTHES_TESTS, 'fill', 'value', POUND_KG / FOOT_M ** 3);
 /** Clothes in a drawer, kg/m3: 8.5 lb/ft3. */
 export const FILL = fill.value;
 export const FILL_SOURCE = `${fill.source}: 8.5 lb/ft³ of drawer`;

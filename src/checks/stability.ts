@@ -9,16 +9,15 @@ import type { Check, CheckInput, Input, Judgement, TipCase, Verdict } from './ch
 import { drawerRooms, FILL, FILL_SOURCE, type DrawerRoom } from './drawerRoom.js';
 import { boughtInAll } from './weight/bought.js';
 import { balance, GRAVITY, leanOn, type Balance, type Weight2 } from './tipping.js';
+import { FOOT_M, INCH_MM, POUND_KG } from '../lengths/units.js';
 
-const INCH = 25.4;
-const POUND = 0.45359237;
 const RULE = '16 CFR 1261';
 /** Scope: height, mass and enclosed volume from which on it counts. */
 const least = (row: string, unit: number): Figure => need(CLOTHES_SCOPE, row, 'least', unit);
 const SCOPE = {
-  height: least('height', INCH).value,
-  kg: least('mass', POUND).value,
-  volume: least('volume', 0.3048 ** 3).value,
+  height: least('height', INCH_MM).value,
+  kg: least('mass', POUND_KG).value,
+  volume: least('volume', FOOT_M ** 3).value,
 };
 const SCOPE_SOURCE = `${RULE} and the scope of ASTM F2057-23: 27 in, 30 lb, 3.2 ft³`;
 /** Figures of the tests, and where they were had, as it is printed beside them. */
@@ -28,9 +27,9 @@ const had = ({ source, memory }: Figure): Pick<Input, 'source' | 'memory'> => ({
   ...(memory ? { memory } : {}),
 });
 /** Level pull, at this height or the top. */
-const PULL = { force: tested('pull', POUND * GRAVITY), height: tested('pull-height', INCH) };
+const PULL = { force: tested('pull', POUND_KG * GRAVITY), height: tested('pull-height', INCH_MM) };
 /** A child at an open part, and the carpet under the front feet as blocks under the rear ones. */
-const CHILD = { mass: tested('child', POUND), block: tested('block', INCH) };
+const CHILD = { mass: tested('child', POUND_KG), block: tested('block', INCH_MM) };
 /** Kept in hand: the density of wood varies by about a tenth (our default). */
 const IN_HAND = 1.1;
 const NEVERTHELESS = `An acceptance does not make it pass ${RULE}, which tests without the wall: not to be sold so for clothes in the US.`;
@@ -203,7 +202,7 @@ export function casesOf(s: Stance, scope: Scope): Case[] {
   const level = { open: true, tilt: 0, sources: [] };
   const fill: Input = {
     name: 'clothes in 1 ft³ of drawer',
-    quantity: quantity('mass', FILL * 0.3048 ** 3),
+    quantity: quantity('mass', FILL * FOOT_M ** 3),
     source: FILL_SOURCE,
   };
   const cases: Case[] = [];
@@ -321,7 +320,7 @@ function judged(s: Stance, c: Case, scope: Scope): Judgement {
 /** What would pass: a weight low at the back, or drawers that come out less. */
 function remedyOf(s: Stance, c: Case, b: Balance, scope: Scope): string {
   const { units } = s.piece;
-  const arm = (s.back - s.front - INCH) / 1000;
+  const arm = (s.back - s.front - INCH_MM) / 1000;
   const more = arm > 0 ? (IN_HAND * b.tipping - b.holding) / (GRAVITY * arm) : 0;
   const most = c.open ? travelThatPasses(s, c) : undefined;
   const step = units === 'in' ? inches(1 / 4) : mm(5);

@@ -17,18 +17,18 @@ import type { Check, CheckInput, Input, Judgement } from './check.js';
 import { drawerRooms, FILL, type DrawerRoom } from './drawerRoom.js';
 import { boughtInAll, boughtInput, boughtOn, BOUGHT_SOURCE } from './weight/bought.js';
 import { joinedOf } from './weight/joined.js';
+import { INCH_MM } from '../lengths/units.js';
 
-const INCH = 25.4;
 /** Height of a bench, mm: our default. */
-const BENCH = 34 * INCH;
+const BENCH = 34 * INCH_MM;
 /** Hands above this height lift no better, mm: the best height of the equation. */
-const KNUCKLES = 30 * INCH;
+const KNUCKLES = 30 * INCH_MM;
 /** Least travel that the equation knows, mm. */
-const LEAST_TRAVEL = 10 * INCH;
+const LEAST_TRAVEL = 10 * INCH_MM;
 const DENSITY = 'Wood Handbook, FPL-GTR-282, equation 4-14, at 12 % moisture';
 
 /** Hands ahead of the ankles for a load `deep` (mm) from front to back: 8 in and half of it, 10 in when gripped near the floor. */
-const reachOf = (deep: number, height: number): number => (height < 10 * INCH ? 10 : 8) * INCH + deep / 2;
+const reachOf = (deep: number, height: number): number => (height < 10 * INCH_MM ? 10 : 8) * INCH_MM + deep / 2;
 /** Just lifted clear and carried: hands start at `height`. */
 const liftAt = (deep: number, height: number): Lift => ({ reach: reachOf(deep, height), height, travel: LEAST_TRAVEL });
 

@@ -1,6 +1,7 @@
 import { cell, type Figure } from './printed.js';
 import { SLIDE_DUTY } from './tables/slide-duty.js';
 import { inches, mm, type Length, type Units } from '../lengths/length.js';
+import { POUND_KG } from '../lengths/units.js';
 
 /** The screws that hold one half of a slide. `length` is under the head. */
 export interface SlideScrew {
@@ -50,7 +51,7 @@ const metric = { diameter: mm(3.5), head: { diameter: mm(7), height: mm(2.6) } }
 const SOURCE = 'our default, replace by the maker’s sheet';
 
 /** The middle class of slides stands for all until the maker's sheet is typed: our default. */
-const PAIR = cell(SLIDE_DUTY, 'commercial', 'still', 0.45359237) as Figure;
+const PAIR = cell(SLIDE_DUTY, 'commercial', 'still', POUND_KG) as Figure;
 
 export const SLIDES: readonly SlideFamily[] = [
   {

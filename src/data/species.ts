@@ -6,6 +6,7 @@ import { SHRINKAGE_4_4 } from './tables/shrinkage-4-4.js';
 import { STRENGTH_5_3A } from './tables/strength-5-3a.js';
 import { STRENGTH_5_5B } from './tables/strength-5-5b.js';
 import { dustOf, type Dust } from './tables/wood-dust.js';
+import { POUND_FORCE_N, PSI_PA } from '../lengths/units.js';
 
 export type { Figure, FigureStatus } from './printed.js';
 
@@ -37,8 +38,6 @@ export interface Species {
   readonly dust?: Dust;
 }
 
-const POUND_FORCE = 4.4482216152605;
-const PSI = 6894.757293168;
 /** Woods whose coefficients of table 13-5 are computed from a start at 22 %, as equation 13-3 shows. */
 const EARLY = new Set(['redwood-old', 'redwood-young', 'cedar-western-red', 'teak', 'mahogany-true']);
 const EARLY_START = figure(22, 'D', 'handbook-2010', '13-5');
@@ -81,11 +80,13 @@ function strengthOf(id: string, volumetric: Figure): Strength {
         gravity: gravityFromBasic(need(STRENGTH_5_5B, id, 'gravityGreen'), volumetric),
         // Sapele: 1.70 million psi was read, 1.82 is remembered.
         stiffness:
-          id === 'sapele' ? figure(1.7e6 * PSI, 'R', 'fpl-sapele') : need(STRENGTH_5_5B, id, 'stiffness', 1e6 * PSI),
-        rupture: need(STRENGTH_5_5B, id, 'rupture', PSI),
-        shear: cell(STRENGTH_5_5B, id, 'shear', PSI),
+          id === 'sapele'
+            ? figure(1.7e6 * PSI_PA, 'R', 'fpl-sapele')
+            : need(STRENGTH_5_5B, id, 'stiffness', 1e6 * PSI_PA),
+        rupture: need(STRENGTH_5_5B, id, 'rupture', PSI_PA),
+        shear: cell(STRENGTH_5_5B, id, 'shear', PSI_PA),
         crushing: undefined,
-        hardness: cell(STRENGTH_5_5B, id, 'hardness', POUND_FORCE),
+        hardness: cell(STRENGTH_5_5B, id, 'hardness', POUND_FORCE_N),
       };
   return {
     gravity: at.gravity,

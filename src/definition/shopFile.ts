@@ -15,6 +15,7 @@ import { inFileOrder, strangeKeys } from './read.js';
 import { expressionFinding, isDate } from './rules.js';
 import { ShopFile } from './shop.js';
 import { eachLength } from './walk.js';
+import { POUND_FORCE_N, POUND_KG, PSI_PA } from '../lengths/units.js';
 
 export interface ShopReading extends Outcome<ShopSpec> {
   /** Where a path from the root of the shop file stands in it. */
@@ -72,11 +73,8 @@ export function lengthAlone(text: string | number, units: Units, where = 'a shop
   }));
 }
 
-const POUND = 0.45359237;
-const PSI = 6894.757293168;
-const POUND_FORCE = 4.4482216152605;
 /** Inch-pound to metric units of a file: pounds to kg, million psi to GPa, psi to MPa, lbf to N. */
-const FACTORS = { lift: POUND, stiffness: PSI / 1000, strength: PSI / 1e6, hardness: POUND_FORCE } as const;
+const FACTORS = { lift: POUND_KG, stiffness: PSI_PA / 1000, strength: PSI_PA / 1e6, hardness: POUND_FORCE_N } as const;
 
 /** The same shop in other units; lengths become millimetres, which any file can hold exactly. */
 function inUnits(spec: ShopSpec, typed: Units, wanted: Units): ShopSpec {

@@ -4,5 +4,3 @@ import type { Pen } from './picture.js';
 
 export const PENS: Readonly<Record<Pen, PenStyle>> = styles;
 export { SIZE, TONES } from '../type/pens.js';
-/** Width of a pen, mm. */
-export const penWidth = (pen: Pen): number => PENS[pen].width;

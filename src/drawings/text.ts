@@ -192,11 +192,6 @@ function figureOutlines(face: Face, atom: Atom & { kind: 'figure' }, x: number, 
   return d;
 }
 /** The outlines of a string at a baseline, as cubics (a quadratic is raised exactly). */
-export function outlineText(face: Face, string: string, x: number, y: number, size: number): readonly Seg[] {
-  const out: Seg[] = [];
-  addOutlines(out, face, string, x, y, size);
-  return out;
-}
 function addOutlines(out: Seg[], face: Face, string: string, x: number, y: number, size: number): void {
   const scale = size / face.unitsPerEm;
   let at = x;

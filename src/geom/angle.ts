@@ -28,7 +28,6 @@ export const direction = (x: number, y: number): number => {
   const a = rounded(Math.atan2(y, x) / RAD);
   return a === -180 ? 180 : a;
 };
-export const arcSine = (x: number): number => rounded(Math.asin(Math.max(-1, Math.min(1, x))) / RAD);
 export const arcCosine = (x: number): number => rounded(Math.acos(Math.max(-1, Math.min(1, x))) / RAD);
 export const arcTangent = (x: number): number => rounded(Math.atan(x) / RAD);
 

@@ -4,7 +4,7 @@ import type { Piece, Run, Stock } from '../piece/piece.js';
 import { buying, type Buying, type Want } from '../shop/buying.js';
 import { resawPlan, type ResawPlan } from '../shop/resaw.js';
 import { gangOf, tooShort } from '../shop/rough.js';
-import { boardFeet, quarterInches, yardTally } from './board-feet.js';
+import { boardFeet, quarterInches, yardTally } from '../shop/board-feet.js';
 import { rowsBy, sameBlank, sameSizes, type Blank, type BlankRow } from './rough.js';
 import type { Spare } from './spares.js';
 

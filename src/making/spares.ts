@@ -1,7 +1,7 @@
 import { inches, mm, toIn, type Units } from '../lengths/length.js';
 import type { Piece } from '../piece/piece.js';
 import { markRanges } from '../words/markOrder.js';
-import { boardFeet, quarterInches } from './board-feet.js';
+import { boardFeet, quarterInches } from '../shop/board-feet.js';
 import { plainName, rowsBy, sameBlank, type Blank, type BlankRow } from './rough.js';
 
 /** A blank that becomes no part: one more of a set, or a length to try settings on. nm. */

@@ -7,7 +7,8 @@ import type { Evaluator } from './evaluate.js';
 import type { Findings } from './fault.js';
 import { matches } from './patterns.js';
 import type { Accepted, Delivery, Piece, Use } from './piece.js';
-import { POUND, Sizes } from './profile.js';
+import { Sizes } from './profile.js';
+import { FOOT_M, POUND_FORCE_N, POUND_KG } from '../lengths/units.js';
 
 /** What a piece's circumstances are read against: the ids that there are, once all parts are made. */
 export interface Named {
@@ -71,8 +72,6 @@ function byPart<T>(entries: Readonly<Record<string, T>> | undefined, path: JsonP
   return Object.fromEntries([...out].sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
-const POUND_FORCE = 4.4482216152605;
-const FOOT = 0.3048;
 /** Standard gravity, m/s2 (by definition). */
 const GRAVITY = 9.80665;
 
@@ -93,10 +92,10 @@ function useOf(spec: UseSpec, units: 'in' | 'mm', named: Named): Use {
       id,
       {
         ...(above(perArea, ['use', 'loads', id, 'perArea'])
-          ? { pascals: (perArea as number) * (units === 'in' ? POUND_FORCE / FOOT ** 2 : GRAVITY) }
+          ? { pascals: (perArea as number) * (units === 'in' ? POUND_FORCE_N / FOOT_M ** 2 : GRAVITY) }
           : {}),
         ...(above(middle, ['use', 'loads', id, 'middle'])
-          ? { kilograms: (middle as number) * (units === 'in' ? POUND : 1) }
+          ? { kilograms: (middle as number) * (units === 'in' ? POUND_KG : 1) }
           : {}),
       },
     ]),

@@ -5,9 +5,7 @@ import type { Definition, PanelSpec, WoodSpec } from '../definition/definition.j
 import type { JsonPath } from '../diag/diagnostic.js';
 import { nameHint } from '../diag/didYouMean.js';
 import type { Findings } from './fault.js';
-
-const PSI = 6894.757293168;
-const POUND_FORCE = 4.4482216152605;
+import { POUND_FORCE_N, PSI_PA } from '../lengths/units.js';
 
 /** The woods and panels of the tables with the shop's own over them; what is wrong with those is told. */
 export function materialsOf(def: Definition, findings: Findings): Materials {
@@ -74,7 +72,7 @@ const over = (range: readonly [number, number], unit: number): readonly [number,
   range[0] / unit,
   range[1] / unit,
 ];
-const stiffnessUnit = (inch: boolean): number => (inch ? 1e6 * PSI : 1e9);
+const stiffnessUnit = (inch: boolean): number => (inch ? 1e6 * PSI_PA : 1e9);
 const woodFigures = (s: WoodSpec, inch: boolean): readonly Ranged[] => [
   { at: ['gravity'], value: s.gravity, range: GRAVITY },
   { at: ['radial'], value: s.radial, range: CHANGE },
@@ -82,8 +80,8 @@ const woodFigures = (s: WoodSpec, inch: boolean): readonly Ranged[] => [
   { at: ['shrinkage', 0], value: s.shrinkage?.[0], range: SHRINKAGE },
   { at: ['shrinkage', 1], value: s.shrinkage?.[1], range: SHRINKAGE },
   { at: ['stiffness'], value: s.stiffness, range: over(STIFFNESS, stiffnessUnit(inch)) },
-  { at: ['strength'], value: s.strength, range: over(RUPTURE, inch ? PSI : 1e6) },
-  { at: ['hardness'], value: s.hardness, range: over(HARDNESS, inch ? POUND_FORCE : 1) },
+  { at: ['strength'], value: s.strength, range: over(RUPTURE, inch ? PSI_PA : 1e6) },
+  { at: ['hardness'], value: s.hardness, range: over(HARDNESS, inch ? POUND_FORCE_N : 1) },
 ];
 const panelFigures = (s: PanelSpec, inch: boolean): readonly Ranged[] => [
   { at: ['gravity'], value: s.gravity, range: GRAVITY },
@@ -114,8 +112,8 @@ const woodOf = (s: WoodSpec, inch: boolean) => ({
   ...(s.tangential === undefined ? {} : { tangential: s.tangential }),
   ...(s.shrinkage === undefined ? {} : { shrinkage: s.shrinkage }),
   ...(s.stiffness === undefined ? {} : { stiffness: s.stiffness * stiffnessUnit(inch) }),
-  ...(s.strength === undefined ? {} : { rupture: s.strength * (inch ? PSI : 1e6) }),
-  ...(s.hardness === undefined ? {} : { hardness: s.hardness * (inch ? POUND_FORCE : 1) }),
+  ...(s.strength === undefined ? {} : { rupture: s.strength * (inch ? PSI_PA : 1e6) }),
+  ...(s.hardness === undefined ? {} : { hardness: s.hardness * (inch ? POUND_FORCE_N : 1) }),
 });
 const panelOf = (s: PanelSpec, inch: boolean) => ({
   source: s.source,

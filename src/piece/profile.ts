@@ -4,8 +4,8 @@ import type { Length } from '../lengths/length.js';
 import type { Machines, ShopProfile } from '../shop/profile.js';
 import type { Evaluator } from './evaluate.js';
 import type { Findings } from './fault.js';
+import { POUND_KG } from '../lengths/units.js';
 
-export const POUND = 0.45359237;
 /** More than one person lifts, kg: our default. */
 const HEAVIEST = 200;
 
@@ -66,7 +66,7 @@ export function profileOf(def: Definition, ev: Evaluator, findings: Findings): S
     const opening = sizes.one(c.opening, ['shop', 'clamps', i, 'opening']);
     return opening === undefined ? [] : [{ opening, count: c.count }];
   });
-  const lift = s.lift === undefined ? undefined : s.lift * (def.units === 'in' ? POUND : 1);
+  const lift = s.lift === undefined ? undefined : s.lift * (def.units === 'in' ? POUND_KG : 1);
   if (lift !== undefined && !(lift > 0 && lift <= HEAVIEST))
     findings.error(
       'number-given',

@@ -1,5 +1,6 @@
 import { formatLength } from '../lengths/format.js';
 import { nm, type Units } from '../lengths/length.js';
+import { FOOT_M, POUND_FORCE_N, POUND_KG, PSI_PA } from '../lengths/units.js';
 
 /**
  * A physical quantity in its own unit, printed in the units of the piece. `length` is a size that is cut (nm, a fraction),
@@ -28,10 +29,6 @@ export interface Quantity {
 }
 export const quantity = (of: Quantity['of'], value: number): Quantity => ({ of, value: value + 0 });
 
-const POUND_KG = 0.45359237;
-const POUND_FORCE_N = 4.4482216152605;
-const FOOT_M = 0.3048;
-
 const fixed = (value: number, places: number): string => {
   const text = value.toFixed(places);
   return Number(text) === 0 ? text.replace('-', '') : text;
@@ -48,7 +45,7 @@ const fine = (value: number, units: Units): string => {
 
 /** A modulus of elasticity is said in millions of psi or in GPa. */
 function stress(pascals: number, inch: boolean): string {
-  const psi = pascals / 6894.757293168;
+  const psi = pascals / PSI_PA;
   if (inch) return Math.abs(psi) >= 1e5 ? `${about(psi / 1e6)} million psi` : `${about(psi)} psi`;
   return Math.abs(pascals) >= 1e9 ? `${about(pascals / 1e9)} GPa` : `${about(pascals / 1e6)} MPa`;
 }

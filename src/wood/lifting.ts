@@ -1,8 +1,8 @@
+import { INCH_MM, POUND_KG } from '../lengths/units.js';
 /**
  * What one person lifts with two hands by the revised equation of NIOSH (Waters and others 1993; Applications Manual,
  * 94-110): RWL = LC HM VM DM AM FM CM, in kg and mm. Constants are those of its metric form but for the load constant, 51 lb.
  */
-const POUND_KG = 0.45359237;
 /** Load constant: 51 lb, about 23 kg. */
 export const LOAD_CONSTANT = 51 * POUND_KG;
 export const LIFTING_SOURCE = 'NIOSH lifting equation, revised 1991';
@@ -26,12 +26,11 @@ export interface Multipliers {
   readonly often: number;
   readonly grip: number;
 }
-const INCH = 25.4;
 const between = (v: number, low: number, high: number): number => Math.min(high, Math.max(low, v));
 
 /** HM = 10/H, VM = 1 - 0.0075 |V - 30|, DM = 0.82 + 1.8/D, AM = 1 - 0.0032 A; lengths in inches. Out of reach is 0. */
 export function multipliers(lift: Lift): Multipliers {
-  const [h, v, d] = [lift.reach / INCH, lift.height / INCH, Math.abs(lift.travel) / INCH];
+  const [h, v, d] = [lift.reach / INCH_MM, lift.height / INCH_MM, Math.abs(lift.travel) / INCH_MM];
   const turn = lift.turn ?? 0;
   return {
     reach: h > 25 ? 0 : 10 / Math.max(10, h),

@@ -1,5 +1,6 @@
 import { SATURATION, type Species } from '../data/species.js';
 import { panelOf, woodOf, type Made } from './material.js';
+import { POUND_KG } from '../lengths/units.js';
 
 /** Moisture at which specific gravity is tabled, %. */
 const TABLED = 12;
@@ -29,4 +30,4 @@ export const density = (kind: 'lumber' | 'sheet', material: string): number | un
   densityOf({ kind, material });
 /** Kilograms of a volume in mm3. */
 export const kilograms = (volume: number, perCubicMetre: number): number => volume * 1e-9 * perCubicMetre;
-export const pounds = (kg: number): number => kg / 0.45359237;
+export const pounds = (kg: number): number => kg / POUND_KG;

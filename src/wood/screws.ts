@@ -3,13 +3,14 @@ import { figure, type Figure } from '../data/printed.js';
 import type { Species } from '../data/species.js';
 import { SCREWS_8_4 } from '../data/tables/screws-8-4.js';
 import { panelOf, woodOf, type Made } from './material.js';
+import { INCH_MM, POUND_FORCE_N } from '../lengths/units.js';
 
 /** What a wood screw holds. Sizes in mm, loads in N. Estimates of single screws, not tests. */
 
 /** Ultimate withdrawal from side grain, p = 108.25 G2 D L: Wood Handbook, FPL-GTR-282, equation 8-10. */
 export const WITHDRAWAL = figure(108.25, 'R', 'handbook-2021', 'equation 8-10');
 /** Allowable withdrawal, W = 2850 G2 D lbf for each inch of thread, as N and mm: NDS 12.2. */
-export const WITHDRAWAL_ALLOWED = figure((2850 * 4.4482216152605) / 25.4 ** 2, 'R2', 'nds', 'section 12.2');
+export const WITHDRAWAL_ALLOWED = figure((2850 * POUND_FORCE_N) / INCH_MM ** 2, 'R2', 'nds', 'section 12.2');
 /** End grain holds about three quarters of that, and not surely: it is told, never counted on. */
 export const END_GRAIN = figure(0.75, 'M', 'handbook-2021', 'chapter 8');
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { inches, toIn, type Length } from '../../src/lengths/length.js';
-import { boardFeet, quarterInches, surfaceMeasure, yardTally } from '../../src/making/board-feet.js';
+import { boardFeet, quarterInches, surfaceMeasure, yardTally } from '../../src/shop/board-feet.js';
 import { cutList } from '../../src/making/cut-list.js';
 import { diagonals } from '../../src/making/diagonals.js';
 import { equalLengths } from '../../src/making/equal-lengths.js';

@@ -9,9 +9,10 @@ import type { Verdict } from '../check.js';
 import { columns } from '../columns.js';
 import { ratio, type Single } from '../grouped.js';
 import { about, type Bite } from './bite.js';
+import { POUND_FORCE_N } from '../../lengths/units.js';
 
 /** Side hardness from which a wood takes the larger pilot: between Douglas-fir (710 lbf) and cherry (950): our default. */
-const HARD = 800 * 4.4482216152605;
+const HARD = 800 * POUND_FORCE_N;
 /** The same by specific gravity, for a wood without a hardness: our default. */
 const DENSE = 0.47;
 /** Drills stand this near to one another, nm: our default. */

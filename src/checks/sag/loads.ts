@@ -11,17 +11,17 @@ import { GRAVITY } from '../tipping.js';
 import type { Input } from '../check.js';
 import { quantity } from '../../value/quantity.js';
 import { LEVEL, nmBox, type Frame, type Member } from './frame.js';
+import { FOOT_M, POUND_KG } from '../../lengths/units.js';
 
-const POUND = 0.45359237;
-const PSF = (POUND * GRAVITY) / 0.3048 ** 2;
+const PSF = (POUND_KG * GRAVITY) / FOOT_M ** 2;
 /** Shelves: for books, for all else, and the most on one shelf. */
 const SHELF = {
   books: need(SHELF_LOADS, 'books', 'load', PSF),
   other: need(SHELF_LOADS, 'other', 'load', PSF),
-  most: need(SHELF_MOST, 'shelf', 'load', POUND * GRAVITY),
+  most: need(SHELF_MOST, 'shelf', 'load', POUND_KG * GRAVITY),
 };
 /** Books and paper fill the room over a shelf at about this density at most, kg/m3: 50 lb/ft3, our default: 12 in high is the load of books. */
-const STUFF = (50 * POUND) / 0.3048 ** 3;
+const STUFF = (50 * POUND_KG) / FOOT_M ** 3;
 /** Bottoms of drawers. */
 const BOTTOM = need(CABINET_LOADS, 'drawer', 'load', PSF);
 /** Somebody who sits down: our default. */

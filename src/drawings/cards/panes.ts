@@ -1,6 +1,5 @@
 import { faceAxis, opposite } from '../../geom/axis.js';
 import type { Axis, Face } from '../../geom/axis.js';
-import { toMm } from '../../lengths/length.js';
 import type { Cut } from '../../words/cut.js';
 import { called, distance, isFull } from '../../words/frame.js';
 import { SCALES } from '../marks.js';
@@ -262,8 +261,3 @@ function skipsOf(card: Card, pane: Pane, skips: readonly Skip[]): readonly Skip[
   const whole = sizeAlong(card, length);
   return skips.map((k): Skip => ({ ...k, from: whole - k.to, to: whole - k.from })).reverse();
 }
-/** Size of a side on paper at full size, mm. */
-export const fullSize = (card: Card, face: Face): readonly [number, number] => {
-  const side = sideOf(face);
-  return [toMm(sizeAlong(card, across(side))), toMm(sizeAlong(card, upward(side)))];
-};

@@ -1,5 +1,5 @@
+import { feetOf, feetOfBoard } from '../../shop/board-feet.js';
 import type { Blank, Board, CutBoard, LaidBoards } from '../../layout/boards/board.js';
-import { nm, toIn } from '../../lengths/length.js';
 import type { Prepared } from '../input.js';
 
 /** Name of a wood of boards as the piece calls it: `White oak 5/4`. */
@@ -14,16 +14,6 @@ export const usedBoards = (laid: LaidBoards): { readonly board: Board; readonly 
     return board && cut.pieces.length > 0 ? [{ board, cut }] : [];
   });
 export const blankOf = (laid: LaidBoards, id: string): Blank | undefined => laid.blanks.find((b) => b.id === id);
-
-/** Board feet of a size (nm) sold by its quarter: rough thickness by name, under an inch as an inch (Noyes, 1910, p. 48). */
-function feetOf(quarter: string, thickness: number, width: number, length: number): number {
-  const [, n, d] = /^(\d+)\/(\d+)$/.exec(quarter) ?? [];
-  const thick = n === undefined ? toIn(nm(thickness)) : Number(n) / Number(d);
-  return (Math.max(1, thick) * toIn(nm(width)) * toIn(nm(length))) / 144;
-}
-/** Board feet of a board, by its mean width. */
-export const feetOfBoard = (b: Board): number =>
-  feetOf(b.quarter, b.thickness, (b.width[0] + b.width[1]) / 2, b.length);
 
 /** One wood and quarter: what is cut, and how good that is. */
 export interface WoodSum {

@@ -4,7 +4,7 @@ import type { Blank, Board, BoardJob, Defect } from '../../../src/layout/boards/
 import { clearRectangles, unionArea, type Rect } from '../../../src/layout/boards/clear.js';
 import { flattening, straightening } from '../../../src/layout/boards/ground.js';
 import { layBoards } from '../../../src/layout/boards/lay.js';
-import { boardFeetOf } from '../../../src/layout/boards/value.js';
+import { feetOfBoard } from '../../../src/shop/board-feet.js';
 import { DEFECT_KINDS } from '../../../src/wood/defects.js';
 import { inches, toIn } from '../../../src/lengths/length.js';
 import { faults } from './check.js';
@@ -97,7 +97,7 @@ describe('by hand', () => {
   it('board feet: 5/4 counts 1 1/4, under an inch counts one, the width is the mean', () => {
     // 8 ft of 5/4, 9 and 7 in wide at its ends: 1.25 x 8 x 96 / 144 = 6 2/3.
     const b = board('a', 96, 9, { quarter: '5/4', width: [inches(9), inches(7)] });
-    expect(boardFeetOf(b)).toBeCloseTo(20 / 3, 9);
+    expect(feetOfBoard(b)).toBeCloseTo(20 / 3, 9);
   });
   it('the cheaper of two boards is taken, and it is proved', () => {
     const boards = [board('a', 60, 6, { price: 30 }), board('b', 90, 8, { price: 20 })];

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { layBoards } from '../../../src/layout/boards/lay.js';
-import { boardFeetOf } from '../../../src/layout/boards/value.js';
+import { feetOfBoard } from '../../../src/shop/board-feet.js';
 import { inches } from '../../../src/lengths/length.js';
 import { faults } from './check.js';
 import { firstFit } from './firstFit.js';
@@ -37,7 +37,7 @@ test('bills of furniture parts cut from real boards: no fault, and less wood tha
       const rival = firstFit(job.blanks, job.boards, KERF);
       expect(out.missing.length).toBeLessThanOrEqual(rival.missing);
       own += out.used;
-      first += job.boards.filter((b) => rival.used.has(b.id)).reduce((s, b) => s + boardFeetOf(b), 0);
+      first += job.boards.filter((b) => rival.used.has(b.id)).reduce((s, b) => s + feetOfBoard(b), 0);
     }
   // Measured 0.79 of first fit's board feet.
   expect(own).toBeLessThan(first * 0.83);

@@ -1,3 +1,5 @@
+import { toIn } from '../lengths/length.js';
+
 /**
  * Board feet of `count` boards, sizes in inches. A board under 1 in thick counts as 1
  * (Noyes, Handwork in Wood, 1910, p. 48; Griffith; Danforth).
@@ -10,6 +12,17 @@ export function quarterInches(quarter: string): number | undefined {
   const [, n, d] = /^(\d+)\/(\d+)$/.exec(quarter) ?? [];
   return n === undefined || Number(d) === 0 ? undefined : Number(n) / Number(d);
 }
+
+/** Board feet of a size (nm) sold by its quarter: at the rough thickness by name, as it measures where it has none. */
+export const feetOf = (quarter: string, thickness: number, width: number, length: number): number =>
+  boardFeet(quarterInches(quarter) ?? toIn(thickness), toIn(width), toIn(length));
+/** Board feet of a board (nm) of two widths, by their mean. */
+export const feetOfBoard = (b: {
+  readonly quarter: string;
+  readonly thickness: number;
+  readonly width: readonly [number, number];
+  readonly length: number;
+}): number => feetOf(b.quarter, b.thickness, (b.width[0] + b.width[1]) / 2, b.length);
 
 /**
  * Surface measure of a board as it is tallied at the yard: width (in) times length (ft) over 12, to the nearest whole foot
